@@ -1,0 +1,35 @@
+using System.Numerics;
+
+namespace BallSim.Spatial;
+
+/// <summary>
+/// The number type of the equations: one double, or a vector of lanes that runs as many shots side by side. A lane type holds exactly one vector.
+/// Every implementation performs the same operations in the same order, so that a lane of doubles is bit-equal to the scalar.
+/// </summary>
+internal interface IReal<T> : IAdditionOperators<T, T, T>, ISubtractionOperators<T, T, T>, IMultiplyOperators<T, T, T>,
+    IDivisionOperators<T, T, T>, IUnaryNegationOperators<T, T>
+    where T : struct, IReal<T>
+{
+    /// <summary>The same value in every lane.</summary>
+    static abstract implicit operator T(double value);
+
+    /// <summary>a b + c with one rounding.</summary>
+    static abstract T Fma(T a, T b, T c);
+
+    /// <summary>Correctly rounded square root.</summary>
+    static abstract T Sqrt(T a);
+
+    static abstract T Abs(T a);
+
+    /// <summary>The smaller of two numbers; neither may be NaN.</summary>
+    static abstract T Min(T a, T b);
+
+    /// <summary>The larger of two numbers; neither may be NaN.</summary>
+    static abstract T Max(T a, T b);
+
+    /// <summary>Lane by lane: a &lt; b ? then : otherwise. Both values are computed.</summary>
+    static abstract T IfLess(T a, T b, T then, T otherwise);
+
+    /// <summary>A first guess of a^(-1/3) for a in [1, 1e30], within 3.7 %, by integer arithmetic on the bits; refined in <see cref="Elementary{T}"/>.</summary>
+    static abstract T InverseCubeRootGuess(T a);
+}
