@@ -1,0 +1,27 @@
+using System.Runtime.CompilerServices;
+using BallSim.Spatial;
+
+namespace BallSim.Friction;
+
+/// <summary>A film of oil and the law of film and slip. Mutable in its row alone: pass it by reference.</summary>
+internal struct FilmSurface<T, TMap>(FilmLaw<T> law, TMap map) : ISurface<T>
+    where T : struct, IReal<T>
+    where TMap : struct, IMap<T>
+{
+    private TMap map = map;
+
+    public readonly FilmLaw<T> Law = law;
+
+    public T Enter(T y) => map.Enter(y);
+
+    public void Roam() => map.Roam();
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public T Value(T x, T y) => map.At(x, y);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public T FilmInContact(T film) => Law.FilmInContact(T.Max(film, 0.0));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public T Friction(T value, T slip) => Law.Friction(value, slip);
+}

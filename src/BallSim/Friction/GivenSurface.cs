@@ -1,0 +1,24 @@
+using System.Runtime.CompilerServices;
+using BallSim.Spatial;
+
+namespace BallSim.Friction;
+
+/// <summary>A given coefficient of friction, whatever the slip. Mutable in its row alone: pass it by reference.</summary>
+internal struct GivenSurface<T, TMap>(TMap map) : ISurface<T>
+    where T : struct, IReal<T>
+    where TMap : struct, IMap<T>
+{
+    private TMap map = map;
+
+    public T Enter(T y) => map.Enter(y);
+
+    public void Roam() => map.Roam();
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public T Value(T x, T y) => map.At(x, y);
+
+    public readonly T FilmInContact(T film) => 0.0;
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public T Friction(T value, T slip) => value;
+}

@@ -1,0 +1,26 @@
+using BallSim.Spatial;
+
+namespace BallSim.Friction;
+
+/// <summary>
+/// What the lane's surface does to the ball: a value at the place (the film, or a given coefficient), and the coefficient of friction from the value and the slip speed. They are apart
+/// because the oil on the cover adds to the film between the two.
+/// </summary>
+internal interface ISurface<T>
+    where T : struct, IReal<T>
+{
+    /// <summary>Reads one row of the map, the one a step from y down-lane lies in, until told otherwise; answers where the row ends, +∞ if nowhere.</summary>
+    T Enter(T y);
+
+    /// <summary>Looks the row up at every evaluation again: for steps in time, which may leave a row.</summary>
+    void Roam();
+
+    /// <summary>The lane's film h_L in m, or the given coefficient.</summary>
+    T Value(T x, T y);
+
+    /// <summary>h_c, the film that is drawn into the contact where the film h is offered to it, m; zero on a lane of given friction.</summary>
+    T FilmInContact(T film);
+
+    /// <summary>µ, from the film offered to the contact (or the given coefficient) and the slip speed in m/s; at rolling the slip is 0.</summary>
+    T Friction(T value, T slip);
+}

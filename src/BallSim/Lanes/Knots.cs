@@ -1,0 +1,56 @@
+namespace BallSim.Lanes;
+
+/// <summary>
+/// Increasing knots and the quick way from a coordinate to its interval: a table of equal bins, none wider than the narrowest interval (as far as the table's
+/// size allows), so that one look and at most a step or two find it.
+/// </summary>
+internal sealed class Knots
+{
+    private const int MostBins = 4096;
+    private readonly double[] values;
+    private readonly int[] bins;
+    private readonly double perUnit;
+
+    public Knots(double[] values)
+    {
+        this.values = values;
+        var narrowest = double.PositiveInfinity;
+        for (var i = 1; i < values.Length; i++)
+        {
+            narrowest = Math.Min(narrowest, values[i] - values[i - 1]);
+        }
+        var span = values[^1] - values[0];
+        var count = (int)Math.Clamp(Math.Ceiling(span / narrowest), 1, MostBins);
+        perUnit = count / span;
+        bins = new int[count];
+        for (int bin = 0, interval = 0; bin < count; bin++)
+        {
+            // One bin back from the exact place, against the rounding of the product in IndexOf.
+            while (interval < values.Length - 2 && values[interval + 1] <= values[0] + (bin - 1) / perUnit)
+            {
+                interval++;
+            }
+            bins[bin] = interval;
+        }
+    }
+
+    /// <summary>The interval [k, k+1) that holds the coordinate; the first or last one outside.</summary>
+    public int IndexOf(double coordinate)
+    {
+        var at = (coordinate - values[0]) * perUnit;
+        var bin = at > 0 ? (int)Math.Min(at, bins.Length - 1) : 0;
+        var interval = bins[bin];
+        while (interval < values.Length - 2 && coordinate >= values[interval + 1])
+        {
+            interval++;
+        }
+        return interval;
+    }
+
+    /// <summary>The first inner knot above the coordinate, or +∞. The outer knots are no knots in this sense: the outer intervals go on for ever.</summary>
+    public double Next(double coordinate)
+    {
+        var interval = IndexOf(coordinate);
+        return interval < values.Length - 2 ? values[interval + 1] : double.PositiveInfinity;
+    }
+}

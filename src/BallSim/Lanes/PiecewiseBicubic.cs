@@ -1,0 +1,145 @@
+using System.Runtime.CompilerServices;
+
+namespace BallSim.Lanes;
+
+/// <summary>
+/// A function of the place on the lane, f(x, y) = Σ c[i, j] (x - x₀)^i (y - y₀)^j, i, j = 0..3, with sixteen coefficients for every cell of a rectangular
+/// grid. Rows are cells along y, columns cells along x; (x₀, y₀) is the cell's lower corner. The polynomials of the outer cells go on for ever, so
+/// that a function which is constant outside its table has outer cells of its own (see <see cref="FromTable"/>). Jumps between cells are allowed.
+/// </summary>
+/// <remarks>Horner's rule in explicit fused multiply-adds: lanes that do the same are bit-equal.</remarks>
+internal sealed class PiecewiseBicubic : IEquatable<PiecewiseBicubic>
+{
+    private readonly Knots columns;
+    private readonly Knots rows;
+
+    public PiecewiseBicubic(double[] x, double[] y, double[] coefficients)
+    {
+        (X, Y, Coefficients) = (x, y, coefficients);
+        Columns = x.Length - 1;
+        Rows = y.Length - 1;
+        columns = new Knots(x);
+        rows = new Knots(y);
+    }
+
+    /// <summary>Knots along x, increasing, m.</summary>
+    public double[] X { get; }
+
+    /// <summary>Knots along y, increasing, m.</summary>
+    public double[] Y { get; }
+
+    /// <summary>c[i, j] of the cell (row, column) at 16 (row Columns + column) + 4 i + j.</summary>
+    public double[] Coefficients { get; }
+
+    public int Columns { get; }
+
+    public int Rows { get; }
+
+    /// <summary>The same number everywhere.</summary>
+    public static PiecewiseBicubic Constant(double value) => Plane(value, 0, 0);
+
+    /// <summary>atOrigin + perX x + perY y everywhere.</summary>
+    public static PiecewiseBicubic Plane(double atOrigin, double perX, double perY)
+    {
+        var c = new double[16];
+        (c[0], c[1], c[4]) = (atOrigin, perY, perX);
+        return new([0, 1], [0, 1], c);
+    }
+
+    /// <summary>Polynomials of y alone, one for each row: cubic[row][j] of (y - y[row])^j.</summary>
+    public static PiecewiseBicubic DownLane(double[] y, double[][] cubic)
+    {
+        var c = new double[16 * (y.Length - 1)];
+        for (var row = 0; row < cubic.Length; row++)
+        {
+            cubic[row].CopyTo(c, 16 * row);
+        }
+        return new([0, 1], y, c);
+    }
+
+    /// <summary>
+    /// The C1 function through values[k, i] at (x[i], y[k]) that nowhere leaves the range of its cell's four corner values and is exact for values linear in
+    /// x and y; how, see <see cref="BoundedHermite"/>. Outside it holds the edge's value, or goes on as the polynomials of the edge cells.
+    /// </summary>
+    public static PiecewiseBicubic FromTable(double[] x, double[] y, double[,] values, bool holdsOutside = true) =>
+        BoundedHermite.Through(x, y, values, holdsOutside);
+
+    /// <summary>The row that holds y; a knot belongs to the row above it.</summary>
+    public int RowOf(double y) => rows.IndexOf(y);
+
+    /// <summary>The first place beyond y where one row's polynomial gives way to another's, or +∞.</summary>
+    public double NextKnot(double y) => rows.Next(y);
+
+    public double At(double x, double y) => At(x, y, rows.IndexOf(y));
+
+    /// <summary>The row's polynomial, used even if y lies outside the row: a step that ends on a knot stays smooth to its end.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public double At(double x, double y, int row)
+    {
+        var column = columns.IndexOf(x);
+        var u = x - X[column];
+        var v = y - Y[row];
+        var c = Coefficients.AsSpan(16 * (row * Columns + column), 16);
+        var c0 = Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(c[3], v, c[2]), v, c[1]), v, c[0]);
+        var c1 = Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(c[7], v, c[6]), v, c[5]), v, c[4]);
+        var c2 = Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(c[11], v, c[10]), v, c[9]), v, c[8]);
+        var c3 = Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(c[15], v, c[14]), v, c[13]), v, c[12]);
+        return Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(c3, u, c2), u, c1), u, c0);
+    }
+
+    /// <summary>The integral over a rectangle, exact but for rounding.</summary>
+    public double Integral(double fromX, double toX, double fromY, double toY)
+    {
+        var acrossMoments = Moments(X, fromX, toX);
+        var downMoments = Moments(Y, fromY, toY);
+        double sum = 0;
+        for (var row = 0; row < Rows; row++)
+        {
+            for (var column = 0; column < Columns; column++)
+            {
+                var at = 16 * (row * Columns + column);
+                for (var i = 0; i < 4; i++)
+                {
+                    for (var j = 0; j < 4; j++)
+                    {
+                        sum += Coefficients[at + 4 * i + j] * acrossMoments[column, i] * downMoments[row, j];
+                    }
+                }
+            }
+        }
+        return sum;
+    }
+
+    /// <summary>Every value times a factor.</summary>
+    public PiecewiseBicubic Times(double factor) => new(X, Y, Array.ConvertAll(Coefficients, c => factor * c));
+
+    public bool Equals(PiecewiseBicubic? other) => other is not null && X.AsSpan().SequenceEqual(other.X) && Y.AsSpan().SequenceEqual(other.Y)
+        && Coefficients.AsSpan().SequenceEqual(other.Coefficients);
+
+    public override bool Equals(object? obj) => Equals(obj as PiecewiseBicubic);
+
+    public override int GetHashCode() => HashCode.Combine(X.Length, Y.Length, X[0], Y[^1], Coefficients[0], Coefficients[^16]);
+
+    /// <summary>∫ u^i du, i = 0..3, over the part of each interval between two coordinates; the outer intervals reach to infinity.</summary>
+    private static double[,] Moments(double[] knots, double from, double to)
+    {
+        var moments = new double[knots.Length - 1, 4];
+        for (var k = 0; k < knots.Length - 1; k++)
+        {
+            var a = k == 0 ? from : Math.Max(from, knots[k]);
+            var b = k == knots.Length - 2 ? to : Math.Min(to, knots[k + 1]);
+            if (a >= b)
+            {
+                continue;
+            }
+            (a, b) = (a - knots[k], b - knots[k]);
+            double powerA = a, powerB = b;
+            for (var i = 0; i < 4; i++)
+            {
+                moments[k, i] = (powerB - powerA) / (i + 1);
+                (powerA, powerB) = (powerA * a, powerB * b);
+            }
+        }
+        return moments;
+    }
+}
