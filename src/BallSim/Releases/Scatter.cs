@@ -1,0 +1,26 @@
+namespace BallSim.Releases;
+
+/// <summary>
+/// How much one bowler's releases differ from throw to throw: a standard deviation for each number of the release, taken as independent.
+/// Every default is assumed: it stands for a practised amateur, and no measurement backs it. Give your own where you have them.
+/// </summary>
+public sealed record Scatter
+{
+    /// <summary>Speed, m/s; 0 to 5, default 0.2 mph (assumed).</summary>
+    public double Speed { get; init => field = Check.Range(value, 0, 5, Quantity.Speed, nameof(Speed)); } = 0.2 * Units.MilesPerHour;
+
+    /// <summary>Launch angle, rad; 0 to 10 degrees, default 0.25 degrees (assumed).</summary>
+    public double LaunchAngle { get; init => field = Check.Range(value, 0, 10 * Units.Degree, Quantity.Angle, nameof(LaunchAngle)); } = 0.25 * Units.Degree;
+
+    /// <summary>Board at the foul line, boards; 0 to 10, default 0.5 (assumed).</summary>
+    public double Board { get; init => field = Check.Range(value, 0, 10, Quantity.Of("boards"), nameof(Board)); } = 0.5;
+
+    /// <summary>Spin rate, rad/s; 0 to 30, default 10 rpm (assumed).</summary>
+    public double SpinRate { get; init => field = Check.Range(value, 0, 30, Quantity.SpinRate, nameof(SpinRate)); } = 10 * Units.Rpm;
+
+    /// <summary>Axis rotation, rad; 0 to 45 degrees, default 3 degrees (assumed).</summary>
+    public double AxisRotation { get; init => field = Check.Range(value, 0, 45 * Units.Degree, Quantity.Angle, nameof(AxisRotation)); } = 3 * Units.Degree;
+
+    /// <summary>Axis tilt, rad; 0 to 45 degrees, default 1.5 degrees (assumed).</summary>
+    public double AxisTilt { get; init => field = Check.Range(value, 0, 45 * Units.Degree, Quantity.Angle, nameof(AxisTilt)); } = 1.5 * Units.Degree;
+}
