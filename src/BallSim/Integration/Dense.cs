@@ -1,0 +1,65 @@
+using BallSim.Spatial;
+
+namespace BallSim.Integration;
+
+/// <summary>
+/// The state inside a step that has been taken. For <see cref="Tsitouras5{TOde,TState,T}"/> its interpolant of order 4; for <see cref="RosenbrockW3{TOde,TState,T}"/> the cubic through both ends.
+/// </summary>
+internal static class Dense<TState, T>
+    where TState : struct, ILinear<TState, T>
+    where T : struct, IReal<T>
+{
+    /// <summary>The state at the fraction θ of a step of length h that has been taken, to order 4.</summary>
+    public static TState Between(in Step<TState> s, T h, T θ)
+    {
+        var y = s.Start;
+        if (s.IsCubic)
+        {
+            T one = 1.0, two = 2.0, three = 3.0;
+            var rise = θ * θ * (three - two * θ);
+            y.Add(rise, s.End, -rise, s.Start);
+            y.Add(h * θ * (one - θ) * (one - θ), s.K1, h * θ * θ * (θ - one), s.K7);
+            return y;
+        }
+        var hθ = h * θ;
+        y.Add(hθ * Weight(θ, 1, -2.763706197274826, 2.9132554618219126, -1.0530884977290216), s.K1, hθ * Weight(θ, 0, 0.13169999999999998, -0.2234, 0.1017), s.K2, hθ * Weight(θ, 0, 3.9302962368947516, -5.941033872131505, 2.490627285651253), s.K3);
+        y.Add(hθ * Weight(θ, 0, -12.411077166933676, 30.33818863028232, -16.548102889244902), s.K4, hθ * Weight(θ, 0, 37.50931341651104, -88.1789048947664, 47.37952196281928), s.K5);
+        y.Add(hθ * Weight(θ, 0, -27.896526289197286, 65.09189467479366, -34.87065786149661), s.K6, hθ * Weight(θ, 0, 1.5, -4, 2.5), s.K7);
+        return y;
+    }
+
+    /// <summary>
+    /// The interpolant of a step as a polynomial, y(θ) = start + θ (p1 + θ (p2 + θ (p3 + θ p4))): four states to keep instead of seven slopes.
+    /// </summary>
+    public static void Polynomial(in Step<TState> s, T h, out TState p1, out TState p2, out TState p3, out TState p4)
+    {
+        p1 = p2 = p3 = p4 = default;
+        p1.Add(h, s.K1);
+        if (s.IsCubic)
+        {
+            p2.Add(3.0, s.End, -3.0, s.Start);
+            p2.Add(h * -2.0, s.K1, -h, s.K7);
+            p3.Add(-2.0, s.End, 2.0, s.Start);
+            p3.Add(h, s.K1, h, s.K7);
+            return;
+        }
+        p2.Add(h * -2.763706197274826, s.K1, h * 0.13169999999999998, s.K2, h * 3.9302962368947516, s.K3);
+        p2.Add(h * -12.411077166933676, s.K4, h * 37.50931341651104, s.K5, h * -27.896526289197286, s.K6);
+        p2.Add(h * 1.5, s.K7);
+        p3.Add(h * 2.9132554618219126, s.K1, h * -0.2234, s.K2, h * -5.941033872131505, s.K3);
+        p3.Add(h * 30.33818863028232, s.K4, h * -88.1789048947664, s.K5, h * 65.09189467479366, s.K6);
+        p3.Add(h * -4.0, s.K7);
+        p4.Add(h * -1.0530884977290216, s.K1, h * 0.1017, s.K2, h * 2.490627285651253, s.K3);
+        p4.Add(h * -16.548102889244902, s.K4, h * 47.37952196281928, s.K5, h * -34.87065786149661, s.K6);
+        p4.Add(h * 2.5, s.K7);
+    }
+
+    // bᵢ(θ)/θ: a cubic.
+    private static T Weight(T θ, double c0, double c1, double c2, double c3)
+    {
+        T w = c3;
+        w = T.Fma(w, θ, c2);
+        w = T.Fma(w, θ, c1);
+        return T.Fma(w, θ, c0);
+    }
+}

@@ -1,0 +1,65 @@
+using BallSim.Spatial;
+
+namespace BallSim.Motion;
+
+/// <summary>
+/// Step control for one shot. The user states a tolerance for the path in metres; every component of the state gets the error per step that, carried to the pins, moves
+/// the path by about as much. The share per step is calibrated on the benchmark's releases.
+/// </summary>
+internal readonly struct Control<T>
+    where T : struct, IScalar<T>, IReal<T>
+{
+    // Local errors add up over some fifty to a hundred steps and velocity errors act for a second or two; measured, not derived.
+    private const double Share = 0.2;
+
+    private readonly T perPlace, perVelocity, perMomentum, perTurn, perTime, perCover;
+
+    public Control(double tolerance, in Body<T> body)
+    {
+        T local = Share * tolerance;
+        T one = 1.0;
+        perPlace = one / local;
+        perVelocity = perPlace;
+        perMomentum = perPlace * body.Radius / body.I_B.Xx;
+        perTurn = perPlace * body.Radius;
+        perTime = perPlace * 8.0;
+        // A micrometre on the cover changes the friction by about a tenth, and that the path by about a tenth of a metre.
+        perCover = perPlace * 1e5;
+
+        var scale = tolerance / 1e-6;
+        StickSlip = Math.Clamp(1e-5 * scale, 1e-12, 1e-4);
+        SlipStart = Math.Clamp(6e-4 * Math.Cbrt(scale), 2e-6, 2e-3);
+        FirstStep = 5e-3 * Math.Pow(scale, 0.2);
+    }
+
+    /// <summary>Slip speed, m/s, below which sliding that is coming to its end is ended by drifting over the rest in one go.</summary>
+    public double StickSlip { get; }
+
+    /// <summary>Time, s, rolled on past the limit of grip before sliding is started, see <see cref="Run{T,TSurface,TRecorder}"/>.</summary>
+    public double SlipStart { get; }
+
+    /// <summary>First step, s.</summary>
+    public double FirstStep { get; }
+
+    /// <summary>Largest error of a step in units of what is allowed: accept up to 1.</summary>
+    public T Norm(in State<T> e)
+    {
+        var n = T.Max(T.Abs(e.X), T.Abs(e.Y)) * perPlace;
+        n = T.Max(n, T.Max(T.Abs(e.VelocityX), T.Abs(e.VelocityY)) * perVelocity);
+        n = T.Max(n, T.Max(T.Abs(e.MomentumX), T.Max(T.Abs(e.MomentumY), T.Abs(e.MomentumZ))) * perMomentum);
+        n = T.Max(n, T.Max(T.Abs(e.TurnX), T.Max(T.Abs(e.TurnY), T.Abs(e.TurnZ))) * perTurn);
+        n = T.Max(n, T.Abs(e.CoverFilm) * perCover);
+        return T.Max(n, T.Abs(e.Time) * perTime);
+    }
+
+    /// <summary>The same for the linearly implicit method, whose estimate is of third order.</summary>
+    public static double FactorOfThird(double norm) => double.IsNaN(norm) ? 0.2 : Math.Clamp(0.85 * Math.Pow(norm + 1e-10, -1.0 / 3), 0.2, 3);
+
+    /// <summary>
+    /// The next step as a multiple of the last, for a method whose estimate is of fifth order; the error before it steadies the choice (proportional-integral control,
+    /// K. Gustafsson, ACM Trans. Math. Softw. 17 (1991) 533).
+    /// </summary>
+    public static double Factor(double norm, double before) => double.IsNaN(norm)
+        ? 0.2
+        : Math.Clamp(0.9 * Math.Pow(norm + 1e-10, -0.17) * Math.Pow(before + 1e-4, 0.04), 0.2, 4);
+}

@@ -1,0 +1,264 @@
+using BallSim.Friction;
+using BallSim.Integration;
+using BallSim.Spatial;
+
+namespace BallSim.Motion;
+
+// Events: found on the dense output of a step that has been taken, then stepped to.
+internal partial struct Run<T, TSurface, TRecorder>
+{
+    /// <summary>What rolling asks of the contact at one state.</summary>
+    private readonly record struct Grip(double Excess, double Limit, double N, T VelocityX, T VelocityY, Vec3<T> ω);
+
+    private Grip GripAt(in State<T> at)
+    {
+        var c = roll.Contact(at, out var cover);
+        var limit = cover.Friction * c.N;
+        return new((double)(c.Demand - limit), (double)limit, (double)c.N, c.vx, c.vy, c.ω);
+    }
+
+    // Force that rolling asks beyond the limit of grip, N.
+    private double ExcessBetween(T h, double θ) => GripAt(θ >= 1 ? step.End : Dense<State<T>, T>.Between(step, h, θ)).Excess;
+
+    // The first quarter of a step in which the demand passes the limit; where it only comes near, the top of the parabola through its neighbours is tried as well.
+    private bool FirstExcess(T h, in Grip start, in Grip end, out double low, out double high)
+    {
+        (low, high) = (0, 1);
+        // The demand swings with the turn of the ball; far below the limit at both ends it does not reach it between.
+        if (Math.Max(start.Excess, end.Excess) < -0.5 * end.Limit && Math.Abs(end.Excess - start.Excess) < 0.3 * end.Limit)
+        {
+            return false;
+        }
+        Span<double> g = [start.Excess, 0, 0, 0, end.Excess];
+        for (var i = 1; i <= 4; i++)
+        {
+            if (i < 4)
+            {
+                g[i] = ExcessBetween(h, i / 4.0);
+            }
+            if (g[i] > 0)
+            {
+                (low, high) = ((i - 1) / 4.0, i / 4.0);
+                return true;
+            }
+            if (i < 2 || !(g[i - 1] > g[i - 2] && g[i - 1] >= g[i]))
+            {
+                continue;
+            }
+            var slope = g[i] - g[i - 2];
+            var curvature = g[i] - 2 * g[i - 1] + g[i - 2];
+            if (g[i - 1] - slope * slope / (8 * curvature) > -0.02 * end.Limit)
+            {
+                var top = (i - 1 - slope / (2 * curvature)) / 4;
+                if (ExcessBetween(h, top) > 0)
+                {
+                    (low, high) = ((i - 2) / 4.0, top);
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
+    // Shortens the step just taken so that it ends where the demand reaches the limit between two fractions of it.
+    private void LandOnExcess(ref T h, double low, double high)
+    {
+        var θ = Crossing(low, high, new ExcessAlong(h), ref this);
+        h = h * θ;
+        for (var i = 0; i < 3; i++)
+        {
+            Tsitouras5<Roll<T, TSurface>, State<T>, T>.Take(ref roll, ref step, h, out _);
+            var g = GripAt(step.End).Excess;
+            var near = Dense<State<T>, T>.Between(step, h, 1 - 1e-3);
+            var slope = (g - GripAt(near).Excess) / (1e-3 * (double)h);
+            var correction = slope > 0 ? g / slope : 0;
+            if (Math.Abs(correction) < 1e-13 || Math.Abs(correction) > 0.1 * Math.Abs((double)h))
+            {
+                return;
+            }
+            h = (double)h - correction;
+        }
+        Tsitouras5<Roll<T, TSurface>, State<T>, T>.Take(ref roll, ref step, h, out _);
+    }
+
+    private interface ICrossing
+    {
+        double At(double θ, ref Run<T, TSurface, TRecorder> run);
+    }
+
+    private readonly struct ExcessAlong(T h) : ICrossing
+    {
+        public double At(double θ, ref Run<T, TSurface, TRecorder> run) => run.ExcessBetween(h, θ);
+    }
+
+    private readonly struct LiftAlong(T h) : ICrossing
+    {
+        public double At(double θ, ref Run<T, TSurface, TRecorder> run) => -run.NormalForce(θ >= 1 ? run.step.End : Dense<State<T>, T>.Between(run.step, h, θ));
+    }
+
+    private double NormalForce(in State<T> at)
+    {
+        if (Phase == Phase.Roll)
+        {
+            return GripAt(at).N;
+        }
+        var c = new SlideContact<T>(slide.Body, q, at);
+        slide.Push(ref c, at, c.sx / c.s, c.sy / c.s, c.s);
+        return (double)c.N;
+    }
+
+    // If the normal force has gone by the end of the step just taken, shortens it to where it goes.
+    private bool LandIfLifting<TOde>(ref TOde ode, ref T h, bool pressed)
+        where TOde : struct, IOde<State<T>>
+    {
+        if (pressed)
+        {
+            return false;
+        }
+        h = h * Crossing(0, 1, new LiftAlong(h), ref this);
+        Retake(ref ode, h);
+        return true;
+    }
+
+    // The step just taken, once more over another length.
+    private void Retake<TOde>(ref TOde ode, T h)
+        where TOde : struct, IOde<State<T>>
+    {
+        if (stiff)
+        {
+            TakeSlide(h, out _);
+        }
+        else
+        {
+            Tsitouras5<TOde, State<T>, T>.Take(ref ode, ref step, h, out _);
+        }
+    }
+
+    private readonly struct EndingAlong(Ending ending, T h) : ICrossing
+    {
+        public double At(double θ, ref Run<T, TSurface, TRecorder> run) =>
+            run.Beyond(ending, θ >= 1 ? run.step.End : Dense<State<T>, T>.Between(run.step, h, θ));
+    }
+
+    // Where along a step a quantity passes from below zero to above: bisection with the secant's help, to rounding.
+    private static double Crossing<TCrossing>(double low, double high, TCrossing f, ref Run<T, TSurface, TRecorder> run)
+        where TCrossing : struct, ICrossing
+    {
+        var (gLow, gHigh) = (f.At(low, ref run), f.At(high, ref run));
+        for (var i = 0; i < 60 && high - low > 1e-14; i++)
+        {
+            var secant = low - gLow * (high - low) / (gHigh - gLow);
+            var middle = i % 3 == 2 || !(secant > low && secant < high) ? 0.5 * (low + high) : secant;
+            var g = f.At(middle, ref run);
+            if (g > 0)
+            {
+                (high, gHigh) = (middle, g);
+            }
+            else
+            {
+                (low, gLow) = (middle, g);
+            }
+            if (g == 0)
+            {
+                return middle;
+            }
+        }
+        return high;
+    }
+
+    // Where along a step a quantity with one maximum is greatest: golden section.
+    private static double Peak<TCrossing>(TCrossing f, ref Run<T, TSurface, TRecorder> run)
+        where TCrossing : struct, ICrossing
+    {
+        const double Ratio = 0.6180339887498949;
+        double low = 0, high = 1;
+        var (a, b) = (high - Ratio, low + Ratio);
+        var (ga, gb) = (f.At(a, ref run), f.At(b, ref run));
+        for (var i = 0; i < 40; i++)
+        {
+            if (ga < gb)
+            {
+                (low, a, ga) = (a, b, gb);
+                b = low + Ratio * (high - low);
+                gb = f.At(b, ref run);
+            }
+            else
+            {
+                (high, b, gb) = (b, a, ga);
+                a = high - Ratio * (high - low);
+                ga = f.At(a, ref run);
+            }
+        }
+        return 0.5 * (low + high);
+    }
+
+    // Positive once the ending has come.
+    private readonly double Beyond(Ending ending, in State<T> at)
+    {
+        switch (ending)
+        {
+            case Ending.Gutter:
+                return (double)(T.Abs(at.X) - bounds.HalfWidth);
+            case Ending.HeadPin:
+                var away = at.Y - bounds.PinsAt;
+                return (double)(bounds.TouchDistance - T.Sqrt(T.Fma(at.X, at.X, away * away)));
+            case Ending.PassedPins:
+                // A step that ends on the pins' line may end a rounding error short of it.
+                return (double)(at.Y - bounds.PinsAt) + 1e-9;
+            case Ending.FoulLine:
+                return (double)(bounds.BackAt - at.Y);
+            default:
+                return (double)(at.Time - bounds.MaxTime);
+        }
+    }
+
+    private static readonly Ending[] Places = [Ending.HeadPin, Ending.Gutter, Ending.PassedPins, Ending.FoulLine, Ending.TimeLimit];
+
+    // If the step just taken reaches an end of the run, shortens it to the first such place.
+    private Ending LandIfEnding<TOde>(ref TOde ode, ref T h)
+        where TOde : struct, IOde<State<T>>
+    {
+        var first = Ending.None;
+        var firstθ = 2.0;
+        foreach (var ending in Places)
+        {
+            var high = 1.0;
+            if (!(Beyond(ending, step.End) >= 0))
+            {
+                // The pin may be grazed, or the edge passed, between the ends of a step.
+                if (ending is not (Ending.Gutter or Ending.HeadPin) || !(Beyond(ending, step.End) > -0.05))
+                {
+                    continue;
+                }
+                high = Peak(new EndingAlong(ending, h), ref this);
+                if (!(Beyond(ending, Dense<State<T>, T>.Between(step, h, high)) >= 0))
+                {
+                    continue;
+                }
+            }
+            var θ = Beyond(ending, step.Start) >= 0 ? 0 : Crossing(0, high, new EndingAlong(ending, h), ref this);
+            if (θ < firstθ)
+            {
+                (first, firstθ) = (ending, θ);
+            }
+        }
+        if (first == Ending.None || firstθ >= 1)
+        {
+            return first;
+        }
+        h = h * firstθ;
+        for (var i = 0; i < 4; i++)
+        {
+            Retake(ref ode, h);
+            var g = Beyond(first, step.End);
+            var slope = (g - Beyond(first, Dense<State<T>, T>.Between(step, h, 1 - 1e-3))) / 1e-3;
+            var correction = slope > 0 ? g / slope : 0;
+            if (Math.Abs(g) < 1e-13 || Math.Abs(correction) > 0.1)
+            {
+                break;
+            }
+            h = h * (1 - correction);
+        }
+        return first;
+    }
+}
