@@ -1,0 +1,53 @@
+using BallSim.Friction;
+using BallSim.Lanes;
+using BallSim.Motion;
+using BallSim.Spatial;
+
+namespace BallSim.Shots;
+
+/// <summary>Turns a kept state into what can be seen of the ball; hides the kind of surface from the shot.</summary>
+internal abstract class Instants
+{
+    public abstract PathPoint At(Phase phase, in State<Real> state, Quat<Real> start);
+}
+
+/// <summary>The same for one kind of surface.</summary>
+internal sealed class Instants<TSurface>(Body<Real> body, TSurface surface, Lane lane, Hand hand) : Instants
+    where TSurface : struct, ISurface<Real>
+{
+    public override PathPoint At(Phase phase, in State<Real> state, Quat<Real> start)
+    {
+        var m = Moment<Real>.Of(phase, state, start, body, surface);
+        var ω = Vector3D.From(m.AngularVelocity);
+        var offset = Vector3D.From(m.Offset);
+        var velocity = new Vector3D(m.VelocityX, m.VelocityY, 0) + ω.Cross(offset);
+        var place = new Vector3D(m.X, m.Y, body.Radius) + offset;
+        var turn = Vector3D.From(m.Orientation.Matrix().Back(m.AngularVelocity));
+        var momentum = Vector3D.From(body.I_B * turn.Spatial);
+        return new()
+        {
+            Time = m.Time,
+            Phase = PathRecorder.Public(phase),
+            X = m.X,
+            Y = m.Y,
+            Board = lane.BoardAt(m.X),
+            VelocityX = m.VelocityX,
+            VelocityY = m.VelocityY,
+            Orientation = Rotation.From(m.Orientation),
+            AngularVelocity = ω,
+            SlipX = m.SlipX,
+            SlipY = m.SlipY,
+            ContactForce = Vector3D.From(m.ContactForce),
+            Friction = m.Friction,
+            Film = lane.GivenFriction is null ? m.Value : 0,
+            CoverFilm = m.CoverFilm,
+            FreshCover = m.Fresh,
+            Offset = offset,
+            Revolutions = m.Revolutions,
+            FrictionWork = m.FrictionWork,
+            DragWork = m.DragWork,
+            Energy = 0.5 * body.Mass * velocity.Dot(velocity) + 0.5 * turn.Dot(momentum) - body.Mass * Vector3D.From(body.g).Dot(place),
+            Hand = hand,
+        };
+    }
+}
