@@ -1,0 +1,239 @@
+using System.Text.Json;
+using BallSim.Cli;
+
+namespace BallSim.Files.Tests;
+
+/// <summary>The command, run in process with its two outputs caught.</summary>
+public sealed class CommandTests : IDisposable
+{
+    private readonly ScenarioText text = new();
+
+    public void Dispose() => text.Dispose();
+
+    private static (int Code, string Output, string Error) Run(params string[] arguments) => Run(CancellationToken.None, arguments);
+
+    private static (int Code, string Output, string Error) Run(CancellationToken cancellation, params string[] arguments)
+    {
+        using StringWriter output = new(), error = new();
+        int code = Application.Run(arguments, new Screen(output, error, 100), cancellation);
+        Assert.DoesNotContain("   at ", error.ToString() + output);
+        Assert.DoesNotContain("\u001b", error.ToString() + output);
+        return (code, output.ToString(), error.ToString());
+    }
+
+    private string Scenario => text.File("s.json", ScenarioText.Whole);
+
+    private string Two => text.With("\"finishes\": [{", "\"finishes\": [{ \"name\": \"Gloss [red]\", \"polished\": true }, {");
+
+    [Fact]
+    public void A_shot_is_told_in_words()
+    {
+        var (code, output, error) = Run("shot", Scenario);
+        Assert.Equal(0, code);
+        Assert.Empty(error);
+        Assert.Contains("One of each", output);
+        Assert.Contains("touched the head pin after", output);
+        Assert.Contains("Entry angle", output);
+        Assert.All(output.Split('\n'), line => Assert.True(line.Length <= 100, line));
+    }
+
+    [Fact]
+    public void The_json_of_a_shot_holds_the_same_numbers_as_the_library()
+    {
+        var (code, output, _) = Run("shot", Scenario, "--json");
+        Assert.Equal(0, code);
+        using var json = JsonDocument.Parse(output);
+        var candidate = BallSim.Files.Scenario.Read(Scenario).Candidates()[0];
+        var shot = Shots.Simulator.Throw(candidate.Ball, candidate.Lane, candidate.Release);
+        Assert.Equal("Strong", json.RootElement.GetProperty("layout").GetString());
+        Assert.Equal(shot.Entry.Angle / Units.Degree, json.RootElement.GetProperty("entry_angle_deg").GetDouble());
+        Assert.Equal(shot.Entry.Offset / Units.Inch, json.RootElement.GetProperty("offset_from_pocket_in").GetDouble());
+        Assert.True(json.RootElement.GetProperty("touches_head_pin").GetBoolean());
+    }
+
+    [Fact]
+    public void The_csv_of_a_shot_runs_from_release_to_pins()
+    {
+        var path = Path.Combine(text.Folder, "path.csv");
+        Assert.Equal(0, Run("shot", Scenario, "--csv", path).Code);
+        var lines = File.ReadAllLines(path);
+        Assert.Equal(602, lines.Length);
+        Assert.StartsWith("time_s,phase,x_m,y_m,board,", lines[0]);
+        Assert.StartsWith("0,sliding,", lines[1]);
+        Assert.Equal(29, double.Parse(lines[1].Split(',')[4]), 1e-9);
+        Assert.All(lines, line => Assert.Equal(24, line.Split(',').Length));
+        Assert.True(double.Parse(lines[^1].Split(',')[3]) > 18);
+    }
+
+    [Fact]
+    public void A_comparison_is_re_aimed_unless_asked_otherwise()
+    {
+        var (code, output, error) = Run("compare", Two);
+        Assert.Equal(0, code);
+        // A slow machine is told how far the table is; nothing else is said.
+        Assert.All(error.Split('\n', StringSplitOptions.RemoveEmptyEntries), line => Assert.Matches(@"^ballsim: \d+ of 2 rows$", line));
+        Assert.Contains("Sanded", output);
+        // A name is text, never markup.
+        Assert.Contains("[red]", output);
+        Assert.Contains("4° to 6°", output);
+        Assert.Contains("assumed", output);
+        Assert.All(output.Split('\n'), line => Assert.True(line.Length <= 100, line));
+        var same = Run("compare", Two, "--same-line");
+        Assert.Equal(0, same.Code);
+        Assert.Contains("own line", same.Output);
+    }
+
+    [Fact]
+    public void The_csv_and_json_of_a_comparison_agree_and_enter_at_the_pocket()
+    {
+        var path = Path.Combine(text.Folder, "rows.csv");
+        var (code, output, _) = Run("compare", Two, "--json", "--csv", path);
+        Assert.Equal(0, code);
+        var lines = File.ReadAllLines(path);
+        using var json = JsonDocument.Parse(output);
+        Assert.Equal(2, json.RootElement.GetArrayLength());
+        Assert.Equal(3, lines.Length);
+        var names = lines[0].Split(',');
+        for (int i = 0; i < 2; i++)
+        {
+            var row = json.RootElement[i];
+            Assert.Equal(names, row.EnumerateObject().Select(p => p.Name));
+            Assert.InRange(row.GetProperty("reaimed_offset_from_pocket_in").GetDouble() * Units.Inch, -1e-4, 1e-4);
+            var column = Array.IndexOf(names, "reaimed_entry_angle_deg");
+            Assert.Equal(row.GetProperty("reaimed_entry_angle_deg").GetDouble(), double.Parse(lines[i + 1].Split(',')[column]));
+        }
+    }
+
+    [Fact]
+    public void A_row_without_a_line_to_the_pocket_says_why()
+    {
+        // Dry and dull: from the right edge every line hooks far across, and half a degree is not enough to hold it.
+        var path = text.File("s.json", ScenarioText.Whole.Replace("{ \"shape\": \"crowned\", \"length\": \"40 ft\", \"volume\": \"25 mL\" }", "\"dry\"").Replace("\"board\": 29", "\"board\": 1"));
+        var (code, output, _) = Run("compare", path);
+        Assert.Equal(0, code);
+        Assert.Contains("from board 1, launched at -1 to 8 deg, no ball reaches", output);
+    }
+
+    [Fact]
+    public void One_item_of_a_list_is_picked_by_name()
+    {
+        var (code, output, _) = Run("shot", Two, "--finish", "sanded", "--json");
+        Assert.Equal(0, code);
+        Assert.Contains("\"finish\": \"Sanded\"", output);
+        var (wrong, _, error) = Run("shot", Two, "--finish", "Sandy");
+        Assert.Equal(2, wrong);
+        Assert.Equal("ballsim: --finish Sandy: there is no finish of this name; the scenario has \"Gloss [red]\", \"Sanded\"\n", error);
+    }
+
+    [Fact]
+    public void What_init_writes_can_be_thrown_and_is_not_overwritten()
+    {
+        var folder = Path.Combine(text.Folder, "demo");
+        var (code, output, _) = Run("init", folder);
+        Assert.Equal(0, code);
+        Assert.Contains($"ballsim compare {Path.Combine(folder, "scenario.json")}", output);
+        Assert.Equal(0, Run("shot", Path.Combine(folder, "scenario.json")).Code);
+        File.WriteAllText(Path.Combine(folder, "ball.json"), "mine");
+        var (again, _, error) = Run("init", folder);
+        Assert.Equal(1, again);
+        Assert.Contains("is there already; choose another folder, or overwrite with --force", error);
+        Assert.Equal("mine", File.ReadAllText(Path.Combine(folder, "ball.json")));
+        Assert.Equal(0, Run("init", folder, "--force").Code);
+        Assert.NotEqual("mine", File.ReadAllText(Path.Combine(folder, "ball.json")));
+    }
+
+    [Fact]
+    public void Without_a_file_the_demo_is_compared()
+    {
+        var (code, output, _) = Run("compare", "--finish", "Polished", "--layout", "Strong");
+        Assert.Equal(0, code);
+        Assert.Contains("Lanternbrook", output);
+    }
+
+    [Fact]
+    public void Wrong_input_is_one_and_told_in_one_sentence()
+    {
+        var (code, output, error) = Run("shot", text.With("18.5 mph", "18.5 rpm"));
+        Assert.Equal(1, code);
+        Assert.Empty(output);
+        Assert.Equal($"ballsim: {Path.Combine(text.Folder, "s.json")}: releases[0].speed: \"18.5 rpm\" is a spin rate; here a speed is wanted (allowed: mph, km/h, m/s, ft/s)\n", error);
+        Assert.Equal(1, Run("compare", Path.Combine(text.Folder, "none.json")).Code);
+        Assert.Equal(1, Run("shot", Scenario, "--csv", Path.Combine(text.Folder, "none", "p.csv")).Code);
+    }
+
+    [Theory]
+    [InlineData("throw")]
+    [InlineData("shot")]
+    [InlineData("shot", "a.json", "b.json")]
+    [InlineData("compare", "--sameline")]
+    [InlineData("shot", "a.json", "--csv")]
+    [InlineData("init")]
+    public void A_wrong_command_line_is_two(params string[] arguments)
+    {
+        var (code, output, error) = Run(arguments);
+        Assert.Equal(2, code);
+        Assert.Empty(output);
+        Assert.StartsWith("ballsim: ", error);
+        Assert.Contains("--help", error);
+    }
+
+    [Fact]
+    public void A_wrong_word_is_named_and_nothing_else()
+    {
+        Assert.Equal("ballsim: Unrecognized command or argument 'throw'.\nTry: ballsim --help\n", Run("throw").Error);
+        Assert.Equal("ballsim: there is no option --sameline here\nTry: ballsim compare --help\n", Run("compare", "--sameline").Error);
+    }
+
+    [Fact]
+    public void A_computation_cut_short_is_three()
+    {
+        var (code, output, error) = Run("shot", text.With("\"title\"", "\"options\": { \"maxTime\": \"0.5 s\" }, \"title\""));
+        Assert.Equal(3, code);
+        Assert.NotEmpty(output);
+        Assert.Contains("MaxTime", error);
+    }
+
+    [Fact]
+    public void Cancelled_is_one_hundred_and_thirty_and_leaves_nothing()
+    {
+        using var stopped = new CancellationTokenSource();
+        stopped.Cancel();
+        var path = Path.Combine(text.Folder, "rows.csv");
+        var (code, output, error) = Run(stopped.Token, "compare", Two, "--csv", path);
+        Assert.Equal(130, code);
+        Assert.Empty(output);
+        Assert.Equal("ballsim: cancelled; nothing was written\n", error);
+        Assert.False(File.Exists(path));
+    }
+
+    [Fact]
+    public void An_error_inside_is_seventy_and_one_sentence()
+    {
+        using var error = new StringWriter();
+        int code = Application.Run(["shot", Scenario], new Screen(new Broken(), error, 100), CancellationToken.None);
+        Assert.Equal(70, code);
+        Assert.Equal("ballsim: an error that should not happen (NotSupportedException: broken); please report it to the makers of BallSim, with the command line and the file.\n",
+            error.ToString());
+    }
+
+    [Theory]
+    [InlineData]
+    [InlineData("--help")]
+    [InlineData("compare", "--help")]
+    public void Help_names_the_exit_codes(params string[] arguments)
+    {
+        var (code, output, error) = Run(arguments);
+        Assert.Equal(0, code);
+        Assert.Empty(error);
+        Assert.Contains("130  cancelled", output);
+        Assert.Equal(arguments.Length < 2, output.Contains("ballsim init house"));
+    }
+
+    [Fact]
+    public void Version_is_a_version() => Assert.Matches(@"^\d+\.\d+\.\d+", Run("--version").Output);
+
+    private sealed class Broken : StringWriter
+    {
+        public override void WriteLine(string? value) => throw new NotSupportedException("broken");
+    }
+}
