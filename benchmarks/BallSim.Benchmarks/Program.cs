@@ -1,0 +1,12 @@
+using BallSim.Benchmarks;
+using BenchmarkDotNet.Running;
+
+if (args is ["accuracy", ..])
+{
+    if (!args.Contains("peer")) Accuracy.Report(Console.Out);
+    Accuracy.ReportRk4(Console.Out);
+}
+else
+{
+    BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+}
