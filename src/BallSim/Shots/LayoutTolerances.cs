@@ -12,7 +12,7 @@ namespace BallSim.Shots;
 /// release stays the same.
 /// </summary>
 /// <remarks>
-/// Neglected: that a core out of place also moves the centre of mass and changes the moments (the balance error stands for the first), and
+/// A core out of place moves the centre of mass: the balance error stands for its shift, whose change of the moments is neglected, and so are
 /// errors that go together.
 /// </remarks>
 public sealed record LayoutTolerances
@@ -44,6 +44,9 @@ public sealed record LayoutTolerances
     /// <summary>Error of the static balance, kg, along top, side and finger, each on its own; 0 to 3 oz, 1/4 oz assumed.</summary>
     public double StaticBalance { get; init => field = Check.Range(value, 0, 3 * Ounce, Quantity.Mass, nameof(StaticBalance)); } = 0.25 * Ounce;
 
+    /// <summary>Error of the depth of the holes, m, the same in all; 0 to 1/2 in, 1/16 in assumed.</summary>
+    public double HoleDepth { get; init => field = Check.Range(value, 0, 0.5 * Inch, Quantity.Length, nameof(HoleDepth)); } = Inch / 16;
+
     /// <summary>Lever length L of the balance scale, m, in W e = s L; 1 to 10 in, 3.36 in assumed.</summary>
     public double BalanceLever { get; init => field = Check.Range(value, 1 * Inch, 10 * Inch, Quantity.Length, nameof(BalanceLever)); } = 3.36 * Inch;
 
@@ -59,6 +62,7 @@ public sealed record LayoutTolerances
         ("balance, top", StaticBalance, InOunces(StaticBalance)),
         ("balance, side", StaticBalance, InOunces(StaticBalance)),
         ("balance, finger", StaticBalance, InOunces(StaticBalance)),
+        ("hole depth", HoleDepth, InInches(HoleDepth)),
     ];
 
     /// <summary>
@@ -72,26 +76,27 @@ public sealed record LayoutTolerances
     /// <param name="release">The release, the same for every ball.</param>
     /// <param name="options">Tolerance and small forces of the shots.</param>
     /// <param name="drill">
-    /// How a ball is drilled; by default the layout alone is marked, which takes no mass away. Give the drilling that also removes the
-    /// holes to have their effect in it.
+    /// How a ball is drilled with a grip; by default the holes are taken out of the ball's mean density (a built ball's layers too: its core is
+    /// the one that lies otherwise). Give <c>(b, l, g) => b.LayOut(l, g, axisPoint)</c> for the layout alone.
     /// </param>
     /// <exception cref="ArgumentException">The nominal shot, or one within the tolerances, does not touch the head pin: entries can then
     /// not be compared.</exception>
     public ToleranceStudy Study(Ball ball, Layout layout, Grip grip, PositiveAxisPoint axisPoint, Lane lane, Release release,
-        SimulatorOptions? options = null, Func<Ball, Layout, Ball>? drill = null)
+        SimulatorOptions? options = null, Func<Ball, Layout, Grip, Ball>? drill = null)
     {
         ArgumentNullException.ThrowIfNull(ball);
         ArgumentNullException.ThrowIfNull(grip);
         ArgumentNullException.ThrowIfNull(lane);
         ArgumentNullException.ThrowIfNull(release);
-        drill ??= (b, l) => b.LayOut(l, grip, axisPoint);
-        (double Rg, double Board, double Angle) Outcome(double[] errors, string which)
+        drill ??= (b, l, g) => b.Drill(l, g, axisPoint);
+        ball = ball with { Interior = null };
+        (double Rg, StaticBalance Balance, double Board, double Angle) Outcome(double[] errors, string which)
         {
-            var made = Made(ball, layout, drill, errors);
+            var made = Made(ball, layout, grip, drill, errors);
             var shot = Simulator.Throw(made, lane, release, options);
             Check.That(shot.ReachedPins && shot.Entry.TouchesHeadPin,
                 $"the shot with {which} {shot.StopSentence}; choose a release that stays on the head pin", nameof(release));
-            return (made.RgAbout(made.Marks.PositiveAxis!.Value), shot.Entry.Board, shot.Entry.Angle);
+            return (made.RgAbout(made.Marks.PositiveAxis!.Value), Drilling.StaticBalance.Of(made, BalanceLever), shot.Entry.Board, shot.Entry.Angle);
         }
         var sources = Sources;
         var nominal = Outcome(new double[sources.Count], "no error");
@@ -104,13 +109,16 @@ public sealed record LayoutTolerances
             errors[i] = -sources[i].Size;
             var less = Outcome(errors, $"{sources[i].Source} -{sources[i].Text}");
             effects.Add(new(sources[i].Source, sources[i].Size, sources[i].Text,
-                (more.Rg - less.Rg) / 2, (more.Board - less.Board) / 2, (more.Angle - less.Angle) / 2));
+                (more.Rg - less.Rg) / 2, HalfWay(more.Balance, less.Balance), (more.Board - less.Board) / 2, (more.Angle - less.Angle) / 2));
         }
-        return new(nominal.Rg, nominal.Board, nominal.Angle, effects);
+        return new(nominal.Rg, nominal.Balance, nominal.Board, nominal.Angle, effects);
     }
 
+    private static double HalfWay(StaticBalance a, StaticBalance b) =>
+        new Vector3D(a.Top - b.Top, a.Side - b.Side, a.Finger - b.Finger).Length / 2;
+
     /// <summary>The drilled ball that comes out with the given errors, in the order of <see cref="Sources"/>.</summary>
-    internal Ball Made(Ball ball, Layout layout, Func<Ball, Layout, Ball> drill, double[] errors)
+    internal Ball Made(Ball ball, Layout layout, Grip grip, Func<Ball, Layout, Grip, Ball> drill, double[] errors)
     {
         // The marks stay where they are and the driller trusts them; the core lies otherwise. Turning the core by -θ about an axis puts the
         // mark at +θ from where it belongs.
@@ -119,12 +127,18 @@ public sealed record LayoutTolerances
         var turn = -errors[0] / ball.Radius * marks.Pin.Cross(towards)
             + errors[1] / ball.Radius * towards - errors[2] / ball.Radius * marks.Pin;
         var made = drill(turn.Length == 0 ? ball : ball with { Inertia = Turned(ball.Inertia, Rotation.About(turn, turn.Length)) },
-            new(layout.PinToAxis + errors[3], layout.AngleAtPin + errors[4], layout.AngleAtAxis + errors[5]));
-        var grip = made.Marks;
-        Check.That(grip is { PositiveAxis: not null, GripCentre: not null, GripRight: not null, GripUp: not null },
+            new(layout.PinToAxis + errors[3], layout.AngleAtPin + errors[4], layout.AngleAtAxis + errors[5]), Deeper(grip, errors[9]));
+        var laidOut = made.Marks;
+        Check.That(laidOut is { PositiveAxis: not null, GripCentre: not null, GripRight: not null, GripUp: not null },
             "drill gave back a ball without grip and positive axis point; it must lay the ball out", nameof(drill));
-        var off = errors[6] * grip.GripCentre!.Value + errors[7] * grip.GripRight!.Value + errors[8] * grip.GripUp!.Value;
+        var off = errors[6] * laidOut.GripCentre!.Value + errors[7] * laidOut.GripRight!.Value + errors[8] * laidOut.GripUp!.Value;
         return made with { CentreOfMass = made.CentreOfMass + BalanceLever / made.Mass * off };
+    }
+
+    private static Grip Deeper(Grip grip, double by)
+    {
+        Bore More(Bore bore) => bore with { Depth = bore.Depth + by };
+        return grip with { Thumb = More(grip.Thumb), Middle = More(grip.Middle), Ring = More(grip.Ring) };
     }
 
     private static InertiaTensor Turned(InertiaTensor tensor, Rotation by)

@@ -5,6 +5,7 @@ namespace BallSim.Shots;
 /// <param name="Tolerance">Its size in SI units (m, rad or kg).</param>
 /// <param name="ToleranceText">Its size in the units of the trade.</param>
 /// <param name="OnRg">Change of the radius of gyration about the positive axis, m.</param>
+/// <param name="OnBalance">Size of the change of the static balance, kg, whatever its direction.</param>
 /// <param name="OnBoard">Change of the entry board, in boards, counted from the right.</param>
 /// <param name="OnAngle">Change of the entry angle, rad.</param>
-public readonly record struct ToleranceEffect(string Source, double Tolerance, string ToleranceText, double OnRg, double OnBoard, double OnAngle);
+public readonly record struct ToleranceEffect(string Source, double Tolerance, string ToleranceText, double OnRg, double OnBalance, double OnBoard, double OnAngle);

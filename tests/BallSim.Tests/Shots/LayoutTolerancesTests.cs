@@ -24,7 +24,10 @@ public class LayoutTolerancesTests
         LaunchAngle = 3 * Degree,
     };
 
-    private static ToleranceStudy Study(LayoutTolerances tolerances) => tolerances.Study(Undrilled, Layout, Grip.Fingertip, AxisPoint, Oiled, Release);
+    // The layout alone, so that closed forms of the layout hold.
+    private static ToleranceStudy Study(LayoutTolerances tolerances) => tolerances.Study(Undrilled, Layout, Grip.Fingertip, AxisPoint, Oiled, Release, drill: LaidOut);
+
+    private static Ball LaidOut(Ball ball, Layout layout, Grip grip) => ball.LayOut(layout, grip, AxisPoint);
 
     private static ToleranceEffect Of(ToleranceStudy study, string source) => study.Effects.Single(e => e.Source == source);
 
@@ -59,7 +62,7 @@ public class LayoutTolerancesTests
         // With D = 0 the axis point lies on the arc to the mark: a pin too far towards the mark by e is, for the tensor, a pin-to-axis
         // distance too long by e.
         var t = LayoutTolerances.Default with { CoreTilt = Inch / 16, PinToAxis = Inch / 16 };
-        var study = t.Study(Undrilled, Layout with { AngleAtPin = 0 }, Grip.Fingertip, AxisPoint, Oiled, Release);
+        var study = t.Study(Undrilled, Layout with { AngleAtPin = 0 }, Grip.Fingertip, AxisPoint, Oiled, Release, drill: LaidOut);
         var (tilt, arc) = (Of(study, "core tilt, pin towards the mark").OnRg, Of(study, "pin to axis").OnRg);
         Assert.Equal(arc, tilt, 1e-3 * Math.Abs(arc));
         Assert.Equal(0, Of(study, "core tilt, pin across").OnRg, 1e-12);
@@ -69,12 +72,14 @@ public class LayoutTolerancesTests
     public void The_table_is_sorted_and_sums_by_squares()
     {
         var study = Study(LayoutTolerances.Default);
-        Assert.Equal(9, study.Effects.Count);
+        Assert.Equal(10, study.Effects.Count);
+        Assert.Equal(0.25 * Ounce, Of(study, "balance, side").OnBalance, 1e-12);
+        Assert.Equal(0, Of(study, "hole depth").OnBalance);
         Assert.Equal(study.Effects.OrderByDescending(e => Math.Abs(e.OnBoard)), study.Effects);
         Assert.Equal(study.BoardSpread * study.BoardSpread, study.Effects.Sum(e => e.OnBoard * e.OnBoard), 1e-15);
         Assert.Equal(study.Effects[0], study.DominantOnBoard);
         Assert.Equal(study.Effects.Max(e => Math.Abs(e.OnAngle)), Math.Abs(study.DominantOnAngle.OnAngle));
-        Assert.Equal(12, study.ToString().TrimEnd().Split('\n').Length);
+        Assert.Equal(13, study.ToString().TrimEnd().Split('\n').Length);
         // Twice the tolerance, twice the effect, but for curvature.
         var twice = Study(LayoutTolerances.Default with { StaticBalance = 0.5 * Ounce });
         Assert.Equal(2, Of(twice, "balance, side").OnBoard / Of(study, "balance, side").OnBoard, 0.2);
@@ -95,7 +100,7 @@ public class LayoutTolerancesTests
         var (rg, board, angle) = (new double[Draws], new double[Draws], new double[Draws]);
         for (var i = 0; i < Draws; i++)
         {
-            var made = t.Made(Undrilled, Layout, (b, l) => b.LayOut(l, Grip.Fingertip, AxisPoint), [.. sizes.Select(s => s * Normal())]);
+            var made = t.Made(Undrilled, Layout, Grip.Fingertip, LaidOut, [.. sizes.Select(s => s * Normal())]);
             var entry = Simulator.Throw(made, Oiled, Release, coarse).Entry;
             (rg[i], board[i], angle[i]) = (made.RgAbout(made.Marks.PositiveAxis!.Value), entry.Board, entry.Angle);
         }
@@ -110,7 +115,8 @@ public class LayoutTolerancesTests
     public void A_left_hander_s_mirror_image_gives_the_mirrored_effects()
     {
         var right = Study(LayoutTolerances.Default);
-        var left = LayoutTolerances.Default.Study(Undrilled, Layout, Grip.Fingertip, AxisPoint with { Hand = Hand.Left }, Oiled, Release with { Board = 40 - Release.Board });
+        var left = LayoutTolerances.Default.Study(Undrilled, Layout, Grip.Fingertip, AxisPoint with { Hand = Hand.Left }, Oiled, Release with { Board = 40 - Release.Board },
+            drill: (b, l, g) => b.LayOut(l, g, AxisPoint with { Hand = Hand.Left }));
         // Paths are good to a micrometre, which is 4e-5 boards.
         const double Path = 1.5e-4;
         foreach (var effect in right.Effects)
@@ -131,8 +137,25 @@ public class LayoutTolerancesTests
         Assert.Contains("no error", refusal.Message);
         Assert.Contains("gutter", refusal.Message);
         var unfinished = Assert.Throws<ArgumentException>(() => LayoutTolerances.Default.Study(
-            Undrilled, Layout, Grip.Fingertip, AxisPoint, Oiled, Release, drill: (ball, _) => ball));
+            Undrilled, Layout, Grip.Fingertip, AxisPoint, Oiled, Release, drill: (ball, _, _) => ball));
         Assert.Contains("must lay the ball out", unfinished.Message);
+    }
+
+    [Fact]
+    public void Deeper_holes_take_their_mass_from_their_bottoms()
+    {
+        var ball = Ball.FromSpecification(15 * Pound, 2.48 * Inch, 0.050 * Inch, 0.015 * Inch, pinToCg: 3 * Inch, topWeight: 2.5 * Ounce, finish: Finish.Polished, cover: Cover.Urethane);
+        var t = LayoutTolerances.Default;
+        var study = t.Study(ball, Layout, Grip.Fingertip, AxisPoint, Oiled, Release with { Board = 24 });
+        // By hand: a disc of the mean density at the bottom of each hole, its arm from the centre, over the lever of the scale.
+        var marks = ball.Drill(Layout, Grip.Fingertip, AxisPoint).Marks;
+        var density = ball.Mass / (4 * Math.PI / 3 * Math.Pow(ball.Radius, 3));
+        Vector3D Moment(Bore bore, Vector3D? at) => density * Math.PI / 4 * bore.Diameter * bore.Diameter * t.HoleDepth * (ball.Radius - bore.Depth) * at!.Value;
+        var grip = Grip.Fingertip;
+        var expected = (Moment(grip.Thumb, marks.Thumb) + Moment(grip.Middle, marks.MiddleFinger) + Moment(grip.Ring, marks.RingFinger)).Length / t.BalanceLever;
+        Assert.Equal(expected, Of(study, "hole depth").OnBalance, 0.05 * expected);
+        Assert.True(study.BalanceSpread > study.DominantOnBalance.OnBalance);
+        Assert.Contains("balance, oz", study.ToString());
     }
 
     private static double Deviation(double[] values)
