@@ -3,8 +3,8 @@ using BallSim.Spatial;
 
 namespace BallSim.Shots;
 
-/// <summary>One step of a shot as a polynomial in the fraction of the step, kept for dense evaluation.</summary>
-internal readonly struct PathSegment(Phase phase, in State<Real> start, in State<Real> p1, in State<Real> p2, in State<Real> p3, in State<Real> p4, Quat<Real> orientation)
+/// <summary>One step of a shot as a polynomial in the fraction of the step, kept for dense evaluation. A class: a table of such large values would be moved whole each time it grows.</summary>
+internal sealed class PathSegment(Phase phase, in State<Real> start, in State<Real> p1, in State<Real> p2, in State<Real> p3, in State<Real> p4, Quat<Real> orientation)
 {
     private readonly State<Real> start = start, p1 = p1, p2 = p2, p3 = p3, p4 = p4;
 
