@@ -24,8 +24,9 @@ internal sealed class MathNetShot(Body<Real> body, double step)
     /// <summary>Place across and time at the touch of the head pin, or at the pins' line.</summary>
     public (double X, double Time) Throw(InitialState start, double touch, double pinsAt)
     {
-        var spin = start.Orientation.Inverse.Apply(start.AngularVelocity);
-        var q = start.Orientation;
+        // The body frame of the equations is that of the principal axes.
+        var q = Rotation.From((start.Orientation.Spatial * body.Axes).Normalised());
+        var spin = q.Inverse.Apply(start.AngularVelocity);
         y = Vector<double>.Build.Dense([start.X, start.Y, start.VelocityX, start.VelocityY, q.W, q.X, q.Y, q.Z, spin.X, spin.Y, spin.Z]);
         time = 0;
         double End(Vector<double> v) => Math.Max(touch - Math.Sqrt(v[0] * v[0] + (v[1] - pinsAt) * (v[1] - pinsAt)), v[1] - pinsAt);
@@ -94,16 +95,17 @@ internal sealed class MathNetShot(Body<Real> body, double step)
     private Vector<double> Slide(double t, Vector<double> v)
     {
         var c = SlideContact(v, out var momentum);
-        c.Push(body, momentum, c.sx / c.s, c.sy / c.s, Friction(v[1]));
-        var a = c.a_G - (c.α.Cross(c.r_d) + c.ω.Cross(c.ωr_d));
-        return Rates(v, c.vx, c.vy, a.X, a.Y, c.R_LB.Back(c.α));
+        c.Push(body, c.sx / c.s, c.sy / c.s, Friction(v[1]));
+        var inner = c.α.Cross(c.r_d) + c.ω.Cross(c.ωr_d);
+        var (aX, aY) = (c.ax - inner.X, c.ay - inner.Y);
+        return Rates(v, c.vx, c.vy, aX, aY, Turn(v).R_LB.Back(c.α));
     }
 
     private Vector<double> Roll(double t, Vector<double> v)
     {
         var c = RollContact(v);
         c.Hold(body, new(0.0, 0.0, 0.0));
-        return Rates(v, c.vx, c.vy, body.Radius * c.α.Y, -body.Radius * c.α.X, c.R_LB.Back(c.α));
+        return Rates(v, c.vx, c.vy, body.Radius * c.α.Y, -body.Radius * c.α.X, Turn(v).R_LB.Back(c.α));
     }
 
     private static Vector<double> Rates(Vector<double> v, double vx, double vy, double ax, double ay, Vec3<Real> spinRate)
@@ -119,18 +121,22 @@ internal sealed class MathNetShot(Body<Real> body, double step)
     private SlideContact<Real> SlideContact(Vector<double> v, out Vec3<Real> momentum)
     {
         var (q, R_LB, ω) = Turn(v);
-        momentum = R_LB * (body.I_B * new Vec3<Real>(v[8], v[9], v[10]));
-        var ωr_d = ω.Cross(R_LB * body.d_B);
+        momentum = R_LB * body.Moments.Times(new(v[8], v[9], v[10]));
+        var ωr_d = ω.Cross(R_LB * body.d_P);
         var state = new State<Real> { X = v[0], Y = v[1], VelocityX = v[2] + ωr_d.X, VelocityY = v[3] + ωr_d.Y, Momentum = momentum };
-        return new(body, q, state);
+        var c = default(SlideContact<Real>);
+        c.At(body, q, state);
+        return c;
     }
 
     private RollContact<Real> RollContact(Vector<double> v)
     {
         var (q, R_LB, ω) = Turn(v);
-        var r_d = R_LB * body.d_B;
-        var J_L = R_LB.Turned(body.I_B).AtArm(body.Mass, new(r_d.X, r_d.Y, r_d.Z + body.Radius));
-        return new(body, q, new State<Real> { X = v[0], Y = v[1], Momentum = J_L * ω });
+        var r_d = R_LB * body.d_P;
+        var J_L = R_LB.Turned(new(body.Moments.X, body.Moments.Y, body.Moments.Z, 0, 0, 0)).AtArm(body.Mass, new(r_d.X, r_d.Y, r_d.Z + body.Radius));
+        var c = default(RollContact<Real>);
+        c.At(body, q, new State<Real> { X = v[0], Y = v[1], Momentum = J_L * ω });
+        return c;
     }
 
     private static (Quat<Real> Q, Mat3<Real> R_LB, Vec3<Real> ω) Turn(Vector<double> v)
@@ -163,11 +169,12 @@ internal sealed class MathNetShot(Body<Real> body, double step)
         held.Hold(body, new(0.0, 0.0, 0.0));
         var c = SlideContact(y, out var momentum);
         c.s = 1.0;
-        c.Push(body, momentum, -held.f.X / held.Demand, -held.f.Y / held.Demand, Friction(y[1]));
-        var a = c.a_G - (c.α.Cross(c.r_d) + c.ω.Cross(c.ωr_d));
-        var Δ = c.R_LB.Back(c.α - held.α);
-        y[2] = held.vx + (0.5 * Moment * (a.X - (body.Radius * held.α.Y)));
-        y[3] = held.vy + (0.5 * Moment * (a.Y + (body.Radius * held.α.X)));
+        c.Push(body, -held.fx / held.Demand, -held.fy / held.Demand, Friction(y[1]));
+        var inner = c.α.Cross(c.r_d) + c.ω.Cross(c.ωr_d);
+        var (aX, aY) = (c.ax - inner.X, c.ay - inner.Y);
+        var Δ = Turn(y).R_LB.Back(c.α - held.α);
+        y[2] = held.vx + (0.5 * Moment * (aX - (body.Radius * held.α.Y)));
+        y[3] = held.vy + (0.5 * Moment * (aY + (body.Radius * held.α.X)));
         y[8] += 0.5 * Moment * Δ.X;
         y[9] += 0.5 * Moment * Δ.Y;
         y[10] += 0.5 * Moment * Δ.Z;

@@ -33,7 +33,6 @@ internal readonly struct FilmLaw<T>
     public FilmLaw(Contact contact, FrictionCalibration calibration)
     {
         calibration.CheckWhole();
-        ContactRadius = contact.ContactRadius;
         perFloodedFilm = 1 / contact.FloodedFilm(calibration.EntrainmentSpeed);
         perFilmScale = 1 / contact.FilmScale(calibration.FilmScale);
         dry = calibration.Dry;
@@ -42,9 +41,6 @@ internal readonly struct FilmLaw<T>
         ceilingGap = calibration.ViscousCeiling * calibration.GapFloor;
         shear = contact.Viscosity / contact.MeanPressure;
     }
-
-    /// <summary>r_c, m: half the width of the strip that the ball leaves on the lane.</summary>
-    public double ContactRadius { get; }
 
     /// <summary>h_c (F2) for a film h ≥ 0, m.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

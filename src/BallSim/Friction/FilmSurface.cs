@@ -8,16 +8,16 @@ internal struct FilmSurface<T, TMap>(FilmLaw<T> law, TMap map) : ISurface<T>
     where T : struct, IReal<T>
     where TMap : struct, IMap<T>
 {
-    private TMap map = map;
+    public TMap Map = map;
 
-    public readonly FilmLaw<T> Law = law;
+    public FilmLaw<T> Law = law;
 
-    public T Enter(T y) => map.Enter(y);
+    public T Enter(T y) => Map.Enter(y);
 
-    public void Roam() => map.Roam();
+    public void Roam() => Map.Roam();
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public T Value(T x, T y) => map.At(x, y);
+    public T Value(T x, T y) => Map.At(x, y);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public T FilmInContact(T film) => Law.FilmInContact(T.Max(film, 0.0));

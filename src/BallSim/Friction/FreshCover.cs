@@ -21,20 +21,19 @@ internal static class FreshCover<T>
 {
     private const double Softening = 0.05;
 
-    /// <summary>φ from ω, its rates by the body's own asymmetry and by the contact, the radius and the contact radius. 1 where the ball does not turn.</summary>
+    /// <summary>φ from ω, the difference of its rates by the body's own asymmetry and by the contact, the radius and the contact radius. 1 where the ball does not turn.</summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
-    public static T Fraction(Vec3<T> ω, Vec3<T> rateFree, Vec3<T> rateContact, T radius, T contactRadius)
+    public static T Fraction(T ωx, T ωy, T ωz, T acrossX, T acrossY, T acrossZ, T radius, T contactRadius)
     {
         T one = 1.0, still = 1e-6, soft = Softening;
-        var spin = T.Sqrt(ω.Dot(ω));
+        var level = T.Fma(ωx, ωx, ωy * ωy);
+        var spin = T.Sqrt(T.Fma(ωz, ωz, level));
         var per = one / T.Max(spin, still);
-        var e = per * ω;
         // k = -n: e · k = -e.Z, |e × k|² = 1 - e.Z².
-        var across = rateFree - rateContact;
-        var along = across.Dot(e);
-        var sideways = -(across.Z - along * e.Z) * per;
-        var square = T.Fma(e.X, e.X, e.Y * e.Y);
-        var δ = radius * (2 * Math.PI) * per * sideways / T.Max(T.Sqrt(square), soft);
+        T ex = per * ωx, ey = per * ωy, ez = per * ωz;
+        var along = T.Fma(acrossX, ex, T.Fma(acrossY, ey, acrossZ * ez));
+        var sideways = -(acrossZ - along * ez) * per;
+        var δ = radius * (2 * Math.PI) * per * sideways / T.Max(T.Sqrt(level) * per, soft);
         var widths = δ / (contactRadius + contactRadius);
         var q = T.Sqrt(T.Fma(widths, widths, soft * soft)) - soft;
         var q2 = q * q;

@@ -8,14 +8,14 @@ internal struct GivenSurface<T, TMap>(TMap map) : ISurface<T>
     where T : struct, IReal<T>
     where TMap : struct, IMap<T>
 {
-    private TMap map = map;
+    public TMap Map = map;
 
-    public T Enter(T y) => map.Enter(y);
+    public T Enter(T y) => Map.Enter(y);
 
-    public void Roam() => map.Roam();
+    public void Roam() => Map.Roam();
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public T Value(T x, T y) => map.At(x, y);
+    public T Value(T x, T y) => Map.At(x, y);
 
     public readonly T FilmInContact(T film) => 0.0;
 

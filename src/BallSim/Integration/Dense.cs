@@ -54,6 +54,24 @@ internal static class Dense<TState, T>
         p4.Add(h * 2.5, s.K7);
     }
 
+    /// <summary>The same for one component, from its values at both ends and its slopes.</summary>
+    public static void Coefficients(bool isCubic, T h, T start, T end, T k1, T k2, T k3, T k4, T k5, T k6, T k7, out T c1, out T c2, out T c3, out T c4)
+    {
+        c1 = h * k1;
+        if (isCubic)
+        {
+            var rise = end - start;
+            var (from, to) = (h * k1, h * k7);
+            c2 = 3.0 * rise - (from + from + to);
+            c3 = from + to - (rise + rise);
+            c4 = 0.0;
+            return;
+        }
+        c2 = h * T.Fma(k1, -2.763706197274826, T.Fma(k2, 0.13169999999999998, T.Fma(k3, 3.9302962368947516, T.Fma(k4, -12.411077166933676, T.Fma(k5, 37.50931341651104, T.Fma(k6, -27.896526289197286, k7 * 1.5))))));
+        c3 = h * T.Fma(k1, 2.9132554618219126, T.Fma(k2, -0.2234, T.Fma(k3, -5.941033872131505, T.Fma(k4, 30.33818863028232, T.Fma(k5, -88.1789048947664, T.Fma(k6, 65.09189467479366, k7 * -4.0))))));
+        c4 = h * T.Fma(k1, -1.0530884977290216, T.Fma(k2, 0.1017, T.Fma(k3, 2.490627285651253, T.Fma(k4, -16.548102889244902, T.Fma(k5, 47.37952196281928, T.Fma(k6, -34.87065786149661, k7 * 2.5))))));
+    }
+
     // bᵢ(θ)/θ: a cubic.
     private static T Weight(T θ, double c0, double c1, double c2, double c3)
     {

@@ -64,6 +64,9 @@ internal sealed class PiecewiseBicubic : IEquatable<PiecewiseBicubic>
     public static PiecewiseBicubic FromTable(double[] x, double[] y, double[,] values, bool holdsOutside = true) =>
         BoundedHermite.Through(x, y, values, holdsOutside);
 
+    /// <summary>The column that holds x.</summary>
+    public int ColumnOf(double x) => columns.IndexOf(x);
+
     /// <summary>The row that holds y; a knot belongs to the row above it.</summary>
     public int RowOf(double y) => rows.IndexOf(y);
 

@@ -8,11 +8,14 @@ internal struct Body<T>
 {
     public T Mass, InverseMass, Radius;
 
-    /// <summary>Inertia about Bcm in the ball frame, and its inverse.</summary>
-    public Sym3<T> I_B, InverseI_B;
+    /// <summary>Principal moments of inertia about Bcm and their inverses. The equations' body frame is that of the principal axes, in which the tensor turns with half the work.</summary>
+    public Vec3<T> Moments, InverseMoments;
 
-    /// <summary>Bo to Bcm in the ball frame.</summary>
-    public Vec3<T> d_B;
+    /// <summary>Takes vectors of the principal axes to the ball frame.</summary>
+    public Quat<T> Axes;
+
+    /// <summary>Bo to Bcm, along the principal axes.</summary>
+    public Vec3<T> d_P;
 
     /// <summary>Gravity in the lane frame with the slope's push -g ∇h added, m/s².</summary>
     public Vec3<T> g;
@@ -23,12 +26,20 @@ internal struct Body<T>
     /// <summary>c_rr, a number; 0 is off.</summary>
     public T RollingResistance;
 
-    /// <summary>Whether oil stays on the cover, and whether the track moves onto fresh cover (else it never does).</summary>
-    public bool HasCoverOil, HasFreshCover;
-
     /// <summary>φ_s, a number; k_abs, 1/s; r_c, m.</summary>
     public T PickUp, Absorption, ContactRadius;
 
     /// <summary>Contact radius of the pivoting friction, m; 0 is off.</summary>
     public T PivotRadius;
+
+    // The switches stand last: the numbers before them can be moved to a lane as they are.
+
+    /// <summary>Whether there is a Magnus force; whether moments that grow with the normal force act (rolling resistance, pivoting friction).</summary>
+    public bool HasLift, HasSmallMoments;
+
+    /// <summary>Whether oil stays on the cover, and whether the track moves onto fresh cover (else it never does).</summary>
+    public bool HasCoverOil, HasFreshCover;
+
+    /// <summary>How many numbers there are.</summary>
+    public const int Numbers = 26;
 }

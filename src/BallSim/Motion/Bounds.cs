@@ -19,4 +19,7 @@ internal struct Bounds<T>
     public T MaxTime;
 
     public int MaxSteps, MaxTransitions;
+
+    /// <summary>How many numbers there are, before the counts.</summary>
+    public const int Numbers = 5;
 }

@@ -7,7 +7,7 @@ namespace BallSim.Motion;
 /// the path by about as much. The share per step is calibrated on the benchmark's releases.
 /// </summary>
 internal readonly struct Control<T>
-    where T : struct, IScalar<T>, IReal<T>
+    where T : struct, IReal<T>
 {
     // Local errors add up over some fifty to a hundred steps and velocity errors act for a second or two; measured, not derived.
     private const double Share = 0.2;
@@ -20,7 +20,7 @@ internal readonly struct Control<T>
         T one = 1.0;
         perPlace = one / local;
         perVelocity = perPlace;
-        perMomentum = perPlace * body.Radius / body.I_B.Xx;
+        perMomentum = perPlace * body.Radius / body.Moments.X;
         perTurn = perPlace * body.Radius;
         perTime = perPlace * 8.0;
         // A micrometre on the cover changes the friction by about a tenth, and that the path by about a tenth of a metre.
@@ -33,13 +33,13 @@ internal readonly struct Control<T>
     }
 
     /// <summary>Slip speed, m/s, below which sliding that is coming to its end is ended by drifting over the rest in one go.</summary>
-    public double StickSlip { get; }
+    public readonly T StickSlip;
 
     /// <summary>Time, s, rolled on past the limit of grip before sliding is started, see <see cref="Run{T,TSurface,TRecorder}"/>.</summary>
-    public double SlipStart { get; }
+    public readonly T SlipStart;
 
     /// <summary>First step, s.</summary>
-    public double FirstStep { get; }
+    public readonly T FirstStep;
 
     /// <summary>Largest error of a step in units of what is allowed: accept up to 1.</summary>
     public T Norm(in State<T> e)
@@ -49,17 +49,16 @@ internal readonly struct Control<T>
         n = T.Max(n, T.Max(T.Abs(e.MomentumX), T.Max(T.Abs(e.MomentumY), T.Abs(e.MomentumZ))) * perMomentum);
         n = T.Max(n, T.Max(T.Abs(e.TurnX), T.Max(T.Abs(e.TurnY), T.Abs(e.TurnZ))) * perTurn);
         n = T.Max(n, T.Abs(e.CoverFilm) * perCover);
-        return T.Max(n, T.Abs(e.Time) * perTime);
+        // Not a number counts as large.
+        return T.Min(T.Max(n, T.Abs(e.Time) * perTime), 1e20);
     }
 
-    /// <summary>The same for the linearly implicit method, whose estimate is of third order.</summary>
-    public static double FactorOfThird(double norm) => double.IsNaN(norm) ? 0.2 : Math.Clamp(0.85 * Math.Pow(norm + 1e-10, -1.0 / 3), 0.2, 3);
-
-    /// <summary>
-    /// The next step as a multiple of the last, for a method whose estimate is of fifth order; the error before it steadies the choice (proportional-integral control,
-    /// K. Gustafsson, ACM Trans. Math. Softw. 17 (1991) 533).
-    /// </summary>
-    public static double Factor(double norm, double before) => double.IsNaN(norm)
-        ? 0.2
-        : Math.Clamp(0.9 * Math.Pow(norm + 1e-10, -0.17) * Math.Pow(before + 1e-4, 0.04), 0.2, 4);
+    /// <summary>As <see cref="Pace{T}.Next"/>, for the linearly implicit method, whose estimate is of third order.</summary>
+    public static T NextStiff(T norm, T taken, out T rejected)
+    {
+        T one = 1.0, zero = 0.0;
+        var factor = T.Max(0.2, T.Min(3.0, 1831.0 * T.InverseCubeRootGuess((norm + 1e-10) * 1e10)));
+        rejected = T.IfLess(one, norm, one, zero);
+        return taken * T.IfLess(one, norm, T.Min(factor, 0.8), factor);
+    }
 }

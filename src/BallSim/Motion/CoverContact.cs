@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using BallSim.Spatial;
 
 namespace BallSim.Motion;
@@ -12,21 +13,23 @@ internal struct CoverContact<T>
     /// <summary>φ, the fresh fraction of the cover under the contact.</summary>
     public T Fresh;
 
-    /// <summary>(F1) h, the film offered, and (F2) h_c, the film drawn in, m; set where the cover carries oil.</summary>
-    public T Offered, InContact;
+    /// <summary>(F2) h_c, the film drawn in, m; set where the cover carries oil.</summary>
+    public T InContact;
 
     /// <summary>μ.</summary>
     public T Friction;
 
-    /// <summary>dh_B/dt = (|ω|/2π)(φ_s h_c - h_B) - k_abs h_B: every turn the cover takes its share of the film and gives back what it carried.</summary>
-    public readonly T Rate(in Body<T> body, Vec3<T> ω, T coverFilm)
+    /// <summary>
+    /// Sets the rates of the film on the cover and of the oil that leaves the lane, both times a scale. dh_B/dt = (|ω|/2π)(φ_s h_c - h_B) - k_abs h_B: every turn the cover takes its share of the film and gives
+    /// back what it carried. Over a strip 2 r_c wide the lane loses (v_b/v)(φ_s h_c - (1 - φ) h_B) of its film, v_b the speed of the cover at the contact against the centre, v that of the centre: in m³/s the v cancels;
+    /// negative where the cover gives back more than it takes. rates.Revolutions must be set.
+    /// </summary>
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    public readonly void Rates(in Body<T> body, T coverFilm, T coverX, T coverY, T scale, ref State<T> rates)
     {
-        T zero = 0.0;
-        if (!body.HasCoverOil)
-        {
-            return zero;
-        }
-        var turns = T.Sqrt(ω.Dot(ω)) * (1 / (2 * Math.PI));
-        return T.Fma(turns, T.Fma(body.PickUp, InContact, -coverFilm), -(body.Absorption * coverFilm));
+        var taken = body.PickUp * InContact;
+        rates.CoverFilm = T.Fma(rates.Revolutions, taken - coverFilm, -(scale * body.Absorption * coverFilm));
+        var speed = T.Sqrt(T.Fma(coverX, coverX, coverY * coverY));
+        rates.OilTaken = scale * (body.ContactRadius + body.ContactRadius) * speed * T.Fma(Fresh - 1.0, coverFilm, taken);
     }
 }

@@ -5,12 +5,14 @@ internal enum Ending
 {
     /// <summary>Not yet.</summary>
     None,
+
+    // Places and times, in the order in which a step is searched for them.
     HeadPin,
-    PassedPins,
     Gutter,
+    PassedPins,
     FoulLine,
-    LeftLane,
     TimeLimit,
+    LeftLane,
     StepLimit,
     TransitionLimit,
 }

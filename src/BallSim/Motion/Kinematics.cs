@@ -8,18 +8,66 @@ internal static class Kinematics<T>
     where T : struct, IReal<T>
 {
     /// <summary>Orientation from the step's first orientation and the rotation vector since.</summary>
-    [MethodImpl(MethodImplOptions.NoInlining)]
     public static Mat3<T> R_LB(Quat<T> start, Vec3<T> turn) => (Quat<T>.Exp(turn) * start).Matrix();
+
+    /// <summary>
+    /// A tensor of the ball with these principal moments, and a vector d, in the lane frame, turned since the start of the step by the state's rotation vector. With the first two columns e, f of the matrix the tensor is
+    /// s_z 1 + (s_x - s_z) e eᵀ + (s_y - s_z) f fᵀ.
+    /// </summary>
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    public static void Turned(in Quat<T> start, in State<T> at, in Vec3<T> s, in Vec3<T> d, out Sym3<T> tensor, out Vec3<T> vector)
+    {
+        T half = 0.5, one = 1.0;
+        T hx = half * at.TurnX, hy = half * at.TurnY, hz = half * at.TurnZ;
+        Elementary<T>.CosSinc(T.Fma(hx, hx, T.Fma(hy, hy, hz * hz)), out var w, out var sinc);
+        T x = sinc * hx, y = sinc * hy, z = sinc * hz;
+        T sw = start.W, sx = start.X, sy = start.Y, sz = start.Z;
+        var qw = T.Fma(w, sw, T.Fma(-x, sx, T.Fma(-y, sy, -(z * sz))));
+        var qx = T.Fma(w, sx, T.Fma(x, sw, T.Fma(y, sz, -(z * sy))));
+        var qy = T.Fma(w, sy, T.Fma(y, sw, T.Fma(z, sx, -(x * sz))));
+        var qz = T.Fma(w, sz, T.Fma(z, sw, T.Fma(x, sy, -(y * sx))));
+
+        T x2 = qx + qx, y2 = qy + qy, z2 = qz + qz;
+        T xx = qx * x2, yy = qy * y2, zz = qz * z2, wx = qw * x2, wy = qw * y2, wz = qw * z2;
+        T ex = one - (yy + zz), ey = T.Fma(qx, y2, wz), ez = T.Fma(qx, z2, -wy);
+        T fx = T.Fma(qx, y2, -wz), fy = one - (xx + zz), fz = T.Fma(qy, z2, wx);
+        T gx = T.Fma(qx, z2, wy), gy = T.Fma(qy, z2, -wx), gz = one - (xx + yy);
+
+        T dx = d.X, dy = d.Y, dz = d.Z;
+        vector = new(T.Fma(ex, dx, T.Fma(fx, dy, gx * dz)), T.Fma(ey, dx, T.Fma(fy, dy, gy * dz)), T.Fma(ez, dx, T.Fma(fz, dy, gz * dz)));
+        T least = s.Z, a = s.X - least, b = s.Y - least;
+        T ax = a * ex, ay = a * ey, az = a * ez, bx = b * fx, by = b * fy, bz = b * fz;
+        tensor = new(T.Fma(ax, ex, T.Fma(bx, fx, least)), T.Fma(ay, ey, T.Fma(by, fy, least)), T.Fma(az, ez, T.Fma(bz, fz, least)),
+            T.Fma(ax, ey, bx * fy), T.Fma(ax, ez, bx * fz), T.Fma(ay, ez, by * fz));
+    }
+
+    /// <summary>The rate of the turn since the start of the step (see <see cref="Quat{T}.TurnRate"/>) and of the revolutions.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void Turning(in State<T> y, T wx, T wy, T wz, ref State<T> rates)
+    {
+        T x = y.TurnX, v = y.TurnY, z = y.TurnZ, half = -0.5;
+        var c = Quat<T>.TurnSeries(T.Fma(x, x, T.Fma(v, v, z * z)));
+        var cx = T.Fma(v, wz, -(z * wy));
+        var cy = T.Fma(z, wx, -(x * wz));
+        var cz = T.Fma(x, wy, -(v * wx));
+        rates.TurnX = T.Fma(c, T.Fma(v, cz, -(z * cy)), T.Fma(half, cx, wx));
+        rates.TurnY = T.Fma(c, T.Fma(z, cx, -(x * cz)), T.Fma(half, cy, wy));
+        rates.TurnZ = T.Fma(c, T.Fma(x, cy, -(v * cx)), T.Fma(half, cz, wz));
+        rates.Revolutions = T.Sqrt(T.Fma(wx, wx, T.Fma(wy, wy, wz * wz))) * (1 / (2 * Math.PI));
+    }
 
     /// <summary>Air drag and lift on Bo moving with v: D = -k |v| v + l ω × v.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Vec3<T> Air(in Body<T> body, T vx, T vy, Vec3<T> ω)
+    public static void Air(in Body<T> body, T vx, T vy, T ωx, T ωy, T ωz, out T x, out T y, out T z)
     {
         var k = -body.Drag * T.Sqrt(T.Fma(vx, vx, vy * vy));
-        return new(
-            T.Fma(k, vx, -(body.Lift * ω.Z * vy)),
-            T.Fma(k, vy, body.Lift * ω.Z * vx),
-            body.Lift * T.Fma(ω.X, vy, -(ω.Y * vx)));
+        (x, y, z) = (k * vx, k * vy, 0.0);
+        if (body.HasLift)
+        {
+            x = T.Fma(-body.Lift, ωz * vy, x);
+            y = T.Fma(body.Lift, ωz * vx, y);
+            z = body.Lift * T.Fma(ωx, vy, -(ωy * vx));
+        }
     }
 
     /// <summary>

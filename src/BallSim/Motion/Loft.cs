@@ -14,7 +14,8 @@ internal struct Loft<T> : IOde<State<T>>
 
     public void Rates(in State<T> y, out State<T> rates)
     {
-        ω = Kinematics<T>.R_LB(Start, y.Turn).Turned(Body.InverseI_B) * y.Momentum;
+        Kinematics<T>.Turned(Start, y, Body.InverseMoments, Body.d_P, out var inverse, out _);
+        ω = inverse * y.Momentum;
         var turn = Quat<T>.TurnRate(y.Turn, ω);
         rates = default;
         rates.Time = 1.0;

@@ -32,7 +32,7 @@ internal struct Moment<T>
             Time = y.Time,
             X = y.X,
             Y = y.Y,
-            Orientation = (Quat<T>.Exp(y.Turn) * start).Normalised(),
+            Orientation = (Quat<T>.Exp(y.Turn) * start * body.Axes.Inverse).Normalised(),
             CoverFilm = y.CoverFilm,
             Fresh = 1.0,
             Revolutions = y.Revolutions,
@@ -43,30 +43,24 @@ internal struct Moment<T>
         switch (phase)
         {
             case Phase.Slide:
-                var slide = new SlideContact<T>(body, start, y);
+                var slide = default(SlideContact<T>);
+                slide.At(body, start, y);
                 var ode = new Slide<T, TSurface> { Body = body, Surface = surface, Start = start };
-                var cover = ode.Push(ref slide, y, slide.sx / slide.s, slide.sy / slide.s, slide.s);
+                ode.Push(ref slide, y, slide.sx / slide.s, slide.sy / slide.s, slide.s, out var cover);
                 (m.Friction, m.Fresh) = (cover.Friction, cover.Fresh);
                 (m.VelocityX, m.VelocityY, m.SlipX, m.SlipY) = (slide.vx, slide.vy, slide.sx, slide.sy);
                 (m.AngularVelocity, m.ContactForce, m.Offset) = (slide.ω, slide.f, slide.r_d);
                 break;
             case Phase.Roll:
-                var roll = new Roll<T, TSurface>
-                {
-                    Body = body,
-                    Surface = surface,
-                    Start = start,
-                    HasSmallMoments = true,
-                }.Contact(y, out var held);
+                new Roll<T, TSurface> { Body = body, Surface = surface, Start = start }.Contact(y, out var roll, out var held);
                 (m.Friction, m.Fresh) = (held.Friction, held.Fresh);
                 (m.VelocityX, m.VelocityY) = (roll.vx, roll.vy);
                 (m.AngularVelocity, m.ContactForce, m.Offset) = (roll.ω, roll.f, roll.r_d);
                 break;
             default:
-                var R_LB = Kinematics<T>.R_LB(start, y.Turn);
+                Kinematics<T>.Turned(start, y, body.InverseMoments, body.d_P, out var inverse, out m.Offset);
                 (m.VelocityX, m.VelocityY) = (y.VelocityX, y.VelocityY);
-                m.AngularVelocity = R_LB.Turned(body.InverseI_B) * y.Momentum;
-                m.Offset = R_LB * body.d_B;
+                m.AngularVelocity = inverse * y.Momentum;
                 break;
         }
         return m;

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using BallSim.Friction;
 using BallSim.Integration;
 using BallSim.Spatial;
@@ -20,82 +21,99 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
     /// <summary>Angular velocity of the last evaluation, lane frame.</summary>
     public Vec3<T> ω;
 
-    /// <summary>Whether moments that grow with the normal force act (rolling resistance, pivoting friction): then N is needed at every stage.</summary>
-    public bool HasSmallMoments;
-
-    private readonly bool NeedsForce => HasSmallMoments || Body.HasCoverOil;
-
     public void Rates(in State<T> y, out State<T> rates)
     {
-        var c = new RollContact<T>(Body, Start, y);
-        T one = 1.0, zero = 0.0;
-        var push = c.σ.Cross(Body.Mass * Body.g);
-        // v_c × v_G with v_c horizontal.
-        push = new(
-            T.Fma(-Body.Mass, c.vy * c.v_G.Z, push.X),
-            T.Fma(Body.Mass, c.vx * c.v_G.Z, push.Y),
-            T.Fma(-Body.Mass, T.Fma(c.vx, c.v_G.Y, -(c.vy * c.v_G.X)), push.Z));
-        push = new(T.Fma(-Body.Radius, c.D.Y, push.X), T.Fma(Body.Radius, c.D.X, push.Y), push.Z);
-        var power = zero;
-        var cover = default(CoverContact<T>);
-        if (NeedsForce)
+        Unsafe.SkipInit(out RollContact<T> c);
+        Unsafe.SkipInit(out rates);
+        c.At(Body, Start, y);
+        T one = 1.0, zero = 0.0, m = Body.Mass;
+        T vx = c.vx, vy = c.vy, wx = c.ωx, wy = c.ωy, wz = c.ωz;
+        // σ × m g - m v_c × v_G + R n × D, v_c horizontal.
+        T gx = m * Body.g.X, gy = m * Body.g.Y, gz = m * Body.g.Z;
+        var pushX = T.Fma(-Body.Radius, c.Dy, T.Fma(-m, vy * c.ωrz, T.Fma(c.ry, gz, -(c.arm * gy))));
+        var pushY = T.Fma(Body.Radius, c.Dx, T.Fma(m, vx * c.ωrz, T.Fma(c.arm, gx, -(c.rx * gz))));
+        var pushZ = T.Fma(-m, T.Fma(vx, c.ωry, -(vy * c.ωrx)), T.Fma(c.rx, gy, -(c.ry * gx)));
+        var scale = ByDistance ? one / vy : one;
+        rates.FrictionWork = zero;
+        rates.CoverFilm = zero;
+        rates.OilTaken = zero;
+        Kinematics<T>.Turning(y, scale * wx, scale * wy, scale * wz, ref rates);
+        // The moments that grow with the normal force, and the oil, ask for it at every stage.
+        if (Body.HasSmallMoments || Body.HasCoverOil)
         {
-            cover = Hold(ref c, y, out var small);
-            push = Vec3<T>.AddScaled(push, c.N, small);
-            power = c.N * small.Dot(c.ω);
+            Hold(ref c, y, out var small, out var cover);
+            if (Body.HasSmallMoments)
+            {
+                pushX = T.Fma(c.N, small.X, pushX);
+                pushY = T.Fma(c.N, small.Y, pushY);
+                pushZ = T.Fma(c.N, small.Z, pushZ);
+                rates.FrictionWork = scale * c.N * small.Dot(c.ω);
+            }
+            if (Body.HasCoverOil)
+            {
+                cover.Rates(Body, y.CoverFilm, vx, vy, scale, ref rates);
+            }
         }
 
-        ω = c.ω;
-        var scale = ByDistance ? one / c.vy : one;
-        var moment = scale * push;
-        var turn = scale * Quat<T>.TurnRate(y.Turn, c.ω);
+        ω = new(wx, wy, wz);
         rates.Time = scale;
-        rates.X = scale * c.vx;
-        rates.Y = ByDistance ? one : c.vy;
+        rates.X = scale * vx;
+        rates.Y = ByDistance ? one : vy;
         rates.VelocityX = zero;
         rates.VelocityY = zero;
-        (rates.MomentumX, rates.MomentumY, rates.MomentumZ) = (moment.X, moment.Y, moment.Z);
-        (rates.TurnX, rates.TurnY, rates.TurnZ) = (turn.X, turn.Y, turn.Z);
-        rates.CoverFilm = scale * cover.Rate(Body, c.ω, y.CoverFilm);
-        rates.Revolutions = scale * T.Sqrt(c.ω.Dot(c.ω)) * (1 / (2 * Math.PI));
-        rates.FrictionWork = scale * power;
-        rates.DragWork = scale * T.Fma(c.D.X, c.vx, c.D.Y * c.vy);
+        rates.MomentumX = scale * pushX;
+        rates.MomentumY = scale * pushY;
+        rates.MomentumZ = scale * pushZ;
+        rates.DragWork = scale * T.Fma(c.Dx, vx, c.Dy * vy);
     }
 
     // The contact's force, and the oil at the contact with it.
-    private CoverContact<T> Hold(ref RollContact<T> c, in State<T> y, out Vec3<T> small)
+    private void Hold(ref RollContact<T> c, in State<T> y, out Vec3<T> small, out CoverContact<T> cover)
     {
+        Unsafe.SkipInit(out cover);
         T zero = 0.0;
         var film = Surface.Value(y.X, y.Y);
-        var cover = new CoverContact<T> { Film = film, Friction = Surface.Friction(film, zero), Fresh = 1.0 };
-        small = HasSmallMoments ? Kinematics<T>.SmallMoments(Body, c.ω, cover.Friction, zero) : new(zero, zero, zero);
+        cover.Film = film;
+        cover.Fresh = 1.0;
+        cover.Friction = Surface.Friction(film, zero);
+        small = Body.HasSmallMoments ? Kinematics<T>.SmallMoments(Body, c.ω, cover.Friction, zero) : new(zero, zero, zero);
         c.Hold(Body, small);
         if (Body.HasCoverOil)
         {
-            cover.Fresh = c.FreshCover(Body);
-            cover.Offered = T.Fma(1.0 - cover.Fresh, y.CoverFilm, film);
-            cover.InContact = Surface.FilmInContact(cover.Offered);
+            cover.Fresh = c.FreshCover(Body, Start, y);
+            cover.InContact = Surface.FilmInContact(T.Fma(1.0 - cover.Fresh, y.CoverFilm, film));
         }
-        return cover;
     }
 
     /// <summary>
     /// The contact with its force, and the friction with which sliding would start. Its fresh fraction is that of the friction at the limit, not of the force that holds now: else μ would jump at the change, and
     /// a ball could neither stick nor slip.
     /// </summary>
-    public RollContact<T> Contact(in State<T> y, out CoverContact<T> cover)
+    public void Contact(in State<T> y, out RollContact<T> c, out CoverContact<T> cover)
     {
-        var c = new RollContact<T>(Body, Start, y);
-        cover = Hold(ref c, y, out _);
+        Unsafe.SkipInit(out c);
+        c.At(Body, Start, y);
+        Hold(ref c, y, out _, out cover);
         if (Body.HasCoverOil)
         {
             T zero = 0.0, tiny = 1e-30;
             var per = -1.0 / T.Max(c.Demand, tiny);
             var slide = new Slide<T, TSurface> { Body = Body, Surface = Surface, Start = Start };
             var at = c.Sliding(y);
-            var s = new SlideContact<T>(Body, Start, at);
-            cover.Friction = slide.Push(ref s, at, c.f.X * per, c.f.Y * per, zero).Friction;
+            Unsafe.SkipInit(out SlideContact<T> s);
+            s.At(Body, Start, at);
+            slide.Push(ref s, at, c.fx * per, c.fy * per, zero, out var sliding);
+            cover.Friction = sliding.Friction;
         }
-        return c;
+    }
+
+    /// <summary>Demand and limit at a state.</summary>
+    public void GripAt(in State<T> at, out Grip<T> g)
+    {
+        Contact(at, out var c, out var cover);
+        g.Limit = cover.Friction * c.N;
+        g.Excess = c.Demand - g.Limit;
+        (g.N, g.VelocityX, g.VelocityY) = (c.N, c.vx, c.vy);
+        g.ω = c.ω;
     }
 }

@@ -4,37 +4,74 @@ using BallSim.Spatial;
 
 namespace BallSim.Motion;
 
-/// <summary>Everything that is known at an instant of rolling: kinematics from the momentum about the contact point, then the contact force by (M7).</summary>
+/// <summary>Everything that is known at an instant of rolling: kinematics from the momentum about the contact point, then the contact force by (M7). Written out as <see cref="SlideContact{T}"/> is, and for its reason.</summary>
 internal struct RollContact<T>
     where T : struct, IReal<T>
 {
-    public Mat3<T> R_LB;
+    /// <summary>Inertia about Bcm in the lane frame.</summary>
+    public Sym3<T> I_L;
 
-    /// <summary>Inertia about Bcm, and the inverse of the inertia about the contact point, both in the lane frame.</summary>
-    public Sym3<T> I_L, InverseJ_L;
+    /// <summary>Inverse of the inertia about the contact point, lane frame.</summary>
+    public T Jxx, Jyy, Jzz, Jxy, Jxz, Jyz;
 
-    /// <summary>Angular velocity; Bo to Bcm; contact to Bcm (-ρ); ω × r_d; velocity of Bcm.</summary>
-    public Vec3<T> ω, r_d, σ, ωr_d, v_G;
+    /// <summary>Angular velocity; Bo to Bcm; height of Bcm over the contact point; ω × r_d.</summary>
+    public T ωx, ωy, ωz, rx, ry, rz, arm, ωrx, ωry, ωrz;
 
-    public T vx, vy;
-    public Vec3<T> D, f, α;
-    public T N;
+    /// <summary>Velocity of Bo; air drag.</summary>
+    public T vx, vy, Dx, Dy, Dz;
 
-    // Not inlined, as in SlideContact.
+    /// <summary>Contact force and angular acceleration.</summary>
+    public T fx, fy, N, αx, αy, αz;
+
+    public readonly Vec3<T> ω => new(ωx, ωy, ωz);
+
+    public readonly Vec3<T> r_d => new(rx, ry, rz);
+
+    public readonly Vec3<T> f => new(fx, fy, N);
+
+    public readonly Vec3<T> α => new(αx, αy, αz);
+
+    /// <summary>Velocity of Bcm.</summary>
+    public readonly Vec3<T> v_G => new(vx + ωrx, vy + ωry, ωrz);
+
     [MethodImpl(MethodImplOptions.NoInlining)]
-    public RollContact(in Body<T> body, Quat<T> start, in State<T> y)
+    public void At(in Body<T> body, in Quat<T> start, in State<T> y)
     {
-        R_LB = Kinematics<T>.R_LB(start, y.Turn);
-        r_d = R_LB * body.d_B;
-        σ = new(r_d.X, r_d.Y, r_d.Z + body.Radius);
-        I_L = R_LB.Turned(body.I_B);
-        InverseJ_L = I_L.AtArm(body.Mass, σ).Inverse();
-        ω = InverseJ_L * y.Momentum;
-        vx = body.Radius * ω.Y;
-        vy = -body.Radius * ω.X;
-        ωr_d = ω.Cross(r_d);
-        v_G = new(vx + ωr_d.X, vy + ωr_d.Y, ωr_d.Z);
-        D = Kinematics<T>.Air(body, vx, vy, ω);
+        Kinematics<T>.Turned(start, y, body.Moments, body.d_P, out I_L, out var r_d);
+        T px = r_d.X, py = r_d.Y, pz = r_d.Z, radius = body.Radius, m = body.Mass, one = 1.0;
+        var up = pz + radius;
+
+        // J = I + m (σ² 1 - σ σᵀ), σ from the contact point to Bcm, and its inverse by cofactors.
+        T xx = px * px, yy = py * py, zz = up * up;
+        var jxx = T.Fma(m, yy + zz, I_L.Xx);
+        var jyy = T.Fma(m, xx + zz, I_L.Yy);
+        var jzz = T.Fma(m, xx + yy, I_L.Zz);
+        var jxy = T.Fma(-m, px * py, I_L.Xy);
+        var jxz = T.Fma(-m, px * up, I_L.Xz);
+        var jyz = T.Fma(-m, py * up, I_L.Yz);
+        var cxx = T.Fma(jyy, jzz, -(jyz * jyz));
+        var cxy = T.Fma(jxz, jyz, -(jxy * jzz));
+        var cxz = T.Fma(jxy, jyz, -(jxz * jyy));
+        var per = one / T.Fma(jxx, cxx, T.Fma(jxy, cxy, jxz * cxz));
+        (cxx, cxy, cxz) = (cxx * per, cxy * per, cxz * per);
+        var cyy = T.Fma(jxx, jzz, -(jxz * jxz)) * per;
+        var czz = T.Fma(jxx, jyy, -(jxy * jxy)) * per;
+        var cyz = T.Fma(jxy, jxz, -(jxx * jyz)) * per;
+        (Jxx, Jyy, Jzz, Jxy, Jxz, Jyz) = (cxx, cyy, czz, cxy, cxz, cyz);
+
+        T lx = y.MomentumX, ly = y.MomentumY, lz = y.MomentumZ;
+        var wx = T.Fma(cxx, lx, T.Fma(cxy, ly, cxz * lz));
+        var wy = T.Fma(cxy, lx, T.Fma(cyy, ly, cyz * lz));
+        var wz = T.Fma(cxz, lx, T.Fma(cyz, ly, czz * lz));
+        var ux = radius * wy;
+        var uy = -(radius * wx);
+        (ωx, ωy, ωz) = (wx, wy, wz);
+        (vx, vy) = (ux, uy);
+        (rx, ry, rz, arm) = (px, py, pz, up);
+        ωrx = T.Fma(wy, pz, -(wz * py));
+        ωry = T.Fma(wz, px, -(wx * pz));
+        ωrz = T.Fma(wx, py, -(wy * px));
+        Kinematics<T>.Air(body, ux, uy, wx, wy, wz, out Dx, out Dy, out Dz);
     }
 
     /// <summary>
@@ -44,33 +81,60 @@ internal struct RollContact<T>
     [MethodImpl(MethodImplOptions.NoInlining)]
     public void Hold(in Body<T> body, Vec3<T> small)
     {
-        T one = 1.0;
-        var c = ω.Cross(ωr_d) - body.g;
-        var rhs = -(ω.Cross(I_L * ω) + body.Mass * σ.Cross(c));
-        rhs = new(T.Fma(-body.Radius, D.Y, rhs.X), T.Fma(body.Radius, D.X, rhs.Y), rhs.Z);
-        var α0 = InverseJ_L * rhs;
-        var α1 = InverseJ_L * small;
-        // N = n · f with α = α0 + N α1.
-        var lift = body.Mass * (T.Fma(α0.X, σ.Y, -(α0.Y * σ.X)) + c.Z) - D.Z;
-        N = lift / T.Fma(-body.Mass, T.Fma(α1.X, σ.Y, -(α1.Y * σ.X)), one);
-        α = Vec3<T>.AddScaled(α0, N, α1);
-        f = body.Mass * (α.Cross(σ) + c) - D;
+        T one = 1.0, m = body.Mass;
+        T wx = ωx, wy = ωy, wz = ωz, px = rx, py = ry, up = arm;
+        // c = ω × (ω × r_d) - g.
+        var cx = T.Fma(wy, ωrz, -(wz * ωry)) - body.g.X;
+        var cy = T.Fma(wz, ωrx, -(wx * ωrz)) - body.g.Y;
+        var cz = T.Fma(wx, ωry, -(wy * ωrx)) - body.g.Z;
+        var lx = T.Fma(I_L.Xx, wx, T.Fma(I_L.Xy, wy, I_L.Xz * wz));
+        var ly = T.Fma(I_L.Xy, wx, T.Fma(I_L.Yy, wy, I_L.Yz * wz));
+        var lz = T.Fma(I_L.Xz, wx, T.Fma(I_L.Yz, wy, I_L.Zz * wz));
+        var hx = T.Fma(-m, T.Fma(py, cz, -(up * cy)), T.Fma(-body.Radius, Dy, T.Fma(wz, ly, -(wy * lz))));
+        var hy = T.Fma(-m, T.Fma(up, cx, -(px * cz)), T.Fma(body.Radius, Dx, T.Fma(wx, lz, -(wz * lx))));
+        var hz = T.Fma(-m, T.Fma(px, cy, -(py * cx)), T.Fma(wy, lx, -(wx * ly)));
+        var ax = T.Fma(Jxx, hx, T.Fma(Jxy, hy, Jxz * hz));
+        var ay = T.Fma(Jxy, hx, T.Fma(Jyy, hy, Jyz * hz));
+        var az = T.Fma(Jxz, hx, T.Fma(Jyz, hy, Jzz * hz));
+        if (body.HasSmallMoments)
+        {
+            // N = n · f with α = α0 + N α1.
+            var α1 = new Sym3<T>(Jxx, Jyy, Jzz, Jxy, Jxz, Jyz) * small;
+            var n = T.Fma(m, T.Fma(ax, py, -(ay * px)) + cz, -Dz) / T.Fma(-m, T.Fma(α1.X, py, -(α1.Y * px)), one);
+            ax = T.Fma(n, α1.X, ax);
+            ay = T.Fma(n, α1.Y, ay);
+            az = T.Fma(n, α1.Z, az);
+        }
+        (αx, αy, αz) = (ax, ay, az);
+        fx = T.Fma(m, T.Fma(ay, up, -(az * py)) + cx, -Dx);
+        fy = T.Fma(m, T.Fma(az, px, -(ax * up)) + cy, -Dy);
+        N = T.Fma(m, T.Fma(ax, py, -(ay * px)) + cz, -Dz);
     }
 
     /// <summary>Fresh fraction of the cover for the force that holds.</summary>
-    public readonly T FreshCover(in Body<T> body)
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    public readonly T FreshCover(in Body<T> body, in Quat<T> start, in State<T> y)
     {
         if (!body.HasFreshCover)
         {
             return 0.0;
         }
-        var InverseI_L = R_LB.Turned(body.InverseI_B);
-        return FreshCover<T>.Fraction(ω, InverseI_L * -ω.Cross(I_L * ω), InverseI_L * f.Cross(σ), body.Radius, body.ContactRadius);
+        Kinematics<T>.Turned(start, y, body.InverseMoments, body.d_P, out var a, out _);
+        T wx = ωx, wy = ωy, wz = ωz;
+        var lx = T.Fma(I_L.Xx, wx, T.Fma(I_L.Xy, wy, I_L.Xz * wz));
+        var ly = T.Fma(I_L.Xy, wx, T.Fma(I_L.Yy, wy, I_L.Yz * wz));
+        var lz = T.Fma(I_L.Xz, wx, T.Fma(I_L.Yz, wy, I_L.Zz * wz));
+        // -ω × I ω less the contact's moment ρ × f, ρ = -σ.
+        var hx = T.Fma(wz, ly, -(wy * lz)) + T.Fma(ry, N, -(arm * fy));
+        var hy = T.Fma(wx, lz, -(wz * lx)) + T.Fma(arm, fx, -(rx * N));
+        var hz = T.Fma(wy, lx, -(wx * ly)) + T.Fma(rx, fy, -(ry * fx));
+        return FreshCover<T>.Fraction(wx, wy, wz,
+            T.Fma(a.Xx, hx, T.Fma(a.Xy, hy, a.Xz * hz)), T.Fma(a.Xy, hx, T.Fma(a.Yy, hy, a.Yz * hz)), T.Fma(a.Xz, hx, T.Fma(a.Yz, hy, a.Zz * hz)), body.Radius, body.ContactRadius);
     }
 
     /// <summary>The same motion in the variables of sliding: velocity of Bcm and momentum about it.</summary>
-    public readonly State<T> Sliding(in State<T> y) => y with { VelocityX = v_G.X, VelocityY = v_G.Y, Momentum = I_L * ω };
+    public readonly State<T> Sliding(in State<T> y) => y with { VelocityX = vx + ωrx, VelocityY = vy + ωry, Momentum = I_L * ω };
 
     /// <summary>The tangential force that rolling asks of the contact.</summary>
-    public readonly T Demand => T.Sqrt(T.Fma(f.X, f.X, f.Y * f.Y));
+    public readonly T Demand => T.Sqrt(T.Fma(fx, fx, fy * fy));
 }

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using BallSim.Friction;
 using BallSim.Integration;
 using BallSim.Spatial;
@@ -7,55 +8,50 @@ namespace BallSim.Motion;
 // Events: found on the dense output of a step that has been taken, then stepped to.
 internal partial struct Run<T, TSurface, TRecorder>
 {
-    /// <summary>What rolling asks of the contact at one state.</summary>
-    private readonly record struct Grip(double Excess, double Limit, double N, T VelocityX, T VelocityY, Vec3<T> ω);
-
-    private Grip GripAt(in State<T> at)
+    // Force that rolling asks beyond the limit of grip, N.
+    private double ExcessBetween(T h, double θ)
     {
-        var c = roll.Contact(at, out var cover);
-        var limit = cover.Friction * c.N;
-        return new((double)(c.Demand - limit), (double)limit, (double)c.N, c.vx, c.vy, c.ω);
+        Grip<T> g;
+        if (θ >= 1)
+        {
+            roll.GripAt(step.End, out g);
+        }
+        else
+        {
+            roll.GripAt(Dense<State<T>, T>.Between(step, h, θ), out g);
+        }
+        return (double)g.Excess;
     }
 
-    // Force that rolling asks beyond the limit of grip, N.
-    private double ExcessBetween(T h, double θ) => GripAt(θ >= 1 ? step.End : Dense<State<T>, T>.Between(step, h, θ)).Excess;
-
     // The first quarter of a step in which the demand passes the limit; where it only comes near, the top of the parabola through its neighbours is tried as well.
-    private bool FirstExcess(T h, in Grip start, in Grip end, out double low, out double high)
+    private bool FirstExcess(T h, in Grip<T> start, in Grip<T> end, out double low, out double high)
     {
         (low, high) = (0, 1);
-        // The demand swings with the turn of the ball; far below the limit at both ends it does not reach it between.
-        if (Math.Max(start.Excess, end.Excess) < -0.5 * end.Limit && Math.Abs(end.Excess - start.Excess) < 0.3 * end.Limit)
+        if (!(Pace<T>.MaySlip(start.Excess, end.Excess, end.Limit) > 0.0))
         {
             return false;
         }
-        Span<double> g = [start.Excess, 0, 0, 0, end.Excess];
+        double older = 0, before = (double)start.Excess;
         for (var i = 1; i <= 4; i++)
         {
-            if (i < 4)
-            {
-                g[i] = ExcessBetween(h, i / 4.0);
-            }
-            if (g[i] > 0)
+            var now = i < 4 ? ExcessBetween(h, i / 4.0) : (double)end.Excess;
+            if (now > 0)
             {
                 (low, high) = ((i - 1) / 4.0, i / 4.0);
                 return true;
             }
-            if (i < 2 || !(g[i - 1] > g[i - 2] && g[i - 1] >= g[i]))
+            if (i > 1 && before > older && before >= now)
             {
-                continue;
-            }
-            var slope = g[i] - g[i - 2];
-            var curvature = g[i] - 2 * g[i - 1] + g[i - 2];
-            if (g[i - 1] - slope * slope / (8 * curvature) > -0.02 * end.Limit)
-            {
+                var slope = now - older;
+                var curvature = now - 2 * before + older;
                 var top = (i - 1 - slope / (2 * curvature)) / 4;
-                if (ExcessBetween(h, top) > 0)
+                if (before - slope * slope / (8 * curvature) > -0.02 * (double)end.Limit && ExcessBetween(h, top) > 0)
                 {
                     (low, high) = ((i - 2) / 4.0, top);
                     return true;
                 }
             }
+            (older, before) = (before, now);
         }
         return false;
     }
@@ -68,9 +64,8 @@ internal partial struct Run<T, TSurface, TRecorder>
         for (var i = 0; i < 3; i++)
         {
             Tsitouras5<Roll<T, TSurface>, State<T>, T>.Take(ref roll, ref step, h, out _);
-            var g = GripAt(step.End).Excess;
-            var near = Dense<State<T>, T>.Between(step, h, 1 - 1e-3);
-            var slope = (g - GripAt(near).Excess) / (1e-3 * (double)h);
+            var g = ExcessBetween(h, 1);
+            var slope = (g - ExcessBetween(h, 1 - 1e-3)) / (1e-3 * (double)h);
             var correction = slope > 0 ? g / slope : 0;
             if (Math.Abs(correction) < 1e-13 || Math.Abs(correction) > 0.1 * Math.Abs((double)h))
             {
@@ -100,10 +95,12 @@ internal partial struct Run<T, TSurface, TRecorder>
     {
         if (Phase == Phase.Roll)
         {
-            return GripAt(at).N;
+            roll.GripAt(at, out var g);
+            return (double)g.N;
         }
-        var c = new SlideContact<T>(slide.Body, q, at);
-        slide.Push(ref c, at, c.sx / c.s, c.sy / c.s, c.s);
+        Unsafe.SkipInit(out SlideContact<T> c);
+        c.At(slide.Body, q, at);
+        slide.Push(ref c, at, c.sx / c.s, c.sy / c.s, c.s, out _);
         return (double)c.N;
     }
 
@@ -212,21 +209,23 @@ internal partial struct Run<T, TSurface, TRecorder>
         }
     }
 
-    private static readonly Ending[] Places = [Ending.HeadPin, Ending.Gutter, Ending.PassedPins, Ending.FoulLine, Ending.TimeLimit];
-
     // If the step just taken reaches an end of the run, shortens it to the first such place.
     private Ending LandIfEnding<TOde>(ref TOde ode, ref T h)
         where TOde : struct, IOde<State<T>>
     {
         var first = Ending.None;
+        if (!(Pace<T>.MayEnd(step, bounds) > 0.0))
+        {
+            return first;
+        }
         var firstθ = 2.0;
-        foreach (var ending in Places)
+        for (var ending = Ending.HeadPin; ending <= Ending.TimeLimit; ending++)
         {
             var high = 1.0;
             if (!(Beyond(ending, step.End) >= 0))
             {
                 // The pin may be grazed, or the edge passed, between the ends of a step.
-                if (ending is not (Ending.Gutter or Ending.HeadPin) || !(Beyond(ending, step.End) > -0.05))
+                if (ending is not (Ending.Gutter or Ending.HeadPin) || !(Beyond(ending, step.End) > -Pace<T>.Graze))
                 {
                     continue;
                 }

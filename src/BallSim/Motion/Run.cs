@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using BallSim.Friction;
 using BallSim.Integration;
 using BallSim.Spatial;
@@ -17,54 +18,46 @@ internal partial struct Run<T, TSurface, TRecorder>
     where TSurface : struct, ISurface<T>
     where TRecorder : IRecorder<T>
 {
-    // A step turns the ball by at most this, so that the rotation vector stays where its series hold.
-    private const double MaxTurn = 2.5;
+    // Open to the driver of many shots, which takes plain steps for this one.
+    internal Slide<T, TSurface> slide;
+    internal Roll<T, TSurface> roll;
+    internal readonly Bounds<T> bounds;
+    internal readonly Control<T> control;
+    internal TRecorder recorder;
 
-    // The last drift takes at most this many seconds for each m/s of the slip at which drifting is allowed.
-    private const double DriftSeconds = 5;
+    internal State<T> y;
+    internal Quat<T> q;
+    internal T dt;
+    internal T lastNorm;
 
-    // No contact slows the slip of a ball faster than this, m/s²: below this times the step, the end of sliding may be near.
-    private const double StickingDeceleration = 40;
-
-    // With pivoting friction on, the largest slip, m/s, that may count as rolling.
-    private const double CreepSlip = 1e-3;
-
-    // Slip that is none but for rounding, m/s.
-    private const double NoSlip = 1e-12;
-
-    private Slide<T, TSurface> slide;
-    private Roll<T, TSurface> roll;
-    private readonly Bounds<T> bounds;
-    private readonly Control<T> control;
-    private readonly TRecorder recorder;
-
-    private State<T> y;
-    private Quat<T> q;
-    private double dt;
-    private double lastNorm;
+    // Where the row of the map that the steps read ends.
+    internal T rowEnd;
 
     // Slip has just begun, and its direction relaxes faster than an explicit step could follow: the linearly implicit method takes the steps.
     private bool stiff;
-    private Step<State<T>> step;
+    internal Grip<T> grip;
+    internal Step<State<T>> step;
 
     public Run(in Body<T> body, TSurface surface, in Bounds<T> bounds, double tolerance, TRecorder recorder)
     {
         slide.Body = roll.Body = body;
         slide.Surface = roll.Surface = surface;
-        roll.HasSmallMoments = body.RollingResistance > 0.0 || body.PivotRadius > 0.0;
         this.bounds = bounds;
         this.recorder = recorder;
         control = new(tolerance, body);
-        lastNorm = 1;
+        lastNorm = 1.0;
     }
 
-    public int Steps { get; private set; }
-    public int Rejected { get; private set; }
+    public int Steps { get; internal set; }
+    public int Rejected { get; internal set; }
 
     /// <summary>Changes between sliding and rolling so far.</summary>
     public int Transitions { get; private set; }
 
     public Phase Phase { get; private set; }
+
+    /// <summary>How the run ended, as the driver of many shots keeps it.</summary>
+    public Ending Ended { get; internal set; }
 
     /// <summary>The last good state, in the layout of <see cref="Phase"/>, and the orientation it is relative to.</summary>
     public readonly State<T> Last => y;
@@ -74,12 +67,23 @@ internal partial struct Run<T, TSurface, TRecorder>
     /// <summary>Runs from Bo at (x, y) with velocity (vx, vy), orientation and angular velocity (lane frame) to the end.</summary>
     public Ending Go(T x, T y0, T vx, T vy, Quat<T> orientation, Vec3<T> ω, double loft)
     {
+        var ending = Begin(x, y0, vx, vy, orientation, ω, loft);
+        while (ending == Ending.None)
+        {
+            ending = Phase == Phase.Slide ? SlideOn(whole: true) : RollOn(whole: true);
+        }
+        return ending;
+    }
+
+    /// <summary>The start of <see cref="Go"/>: up to the first step on the lane.</summary>
+    public Ending Begin(T x, T y0, T vx, T vy, Quat<T> orientation, Vec3<T> ω, double loft)
+    {
         y = default;
         (y.X, y.Y) = (x, y0);
-        q = orientation;
+        q = (orientation * slide.Body.Axes).Normalised();
         dt = control.FirstStep;
-        var R_LB = q.Matrix();
-        y.Momentum = R_LB.Turned(slide.Body.I_B) * ω;
+        Kinematics<T>.Turned(q, y, slide.Body.Moments, slide.Body.d_P, out var I_L, out _);
+        y.Momentum = I_L * ω;
         (y.VelocityX, y.VelocityY) = (vx, vy);
         if (loft > 0)
         {
@@ -89,12 +93,8 @@ internal partial struct Run<T, TSurface, TRecorder>
                 return landed;
             }
         }
-        var ωr_d = ω.Cross(R_LB * slide.Body.d_B);
-        if (loft > 0)
-        {
-            R_LB = q.Matrix();
-            ωr_d = (R_LB.Turned(slide.Body.InverseI_B) * y.Momentum).Cross(R_LB * slide.Body.d_B);
-        }
+        Kinematics<T>.Turned(q, y, slide.Body.InverseMoments, slide.Body.d_P, out var inverse, out var r_d);
+        var ωr_d = (inverse * y.Momentum).Cross(r_d);
         (y.VelocityX, y.VelocityY) = (y.VelocityX + ωr_d.X, y.VelocityY + ωr_d.Y);
         if (loft > 0)
         {
@@ -105,14 +105,33 @@ internal partial struct Run<T, TSurface, TRecorder>
         slide.Start = q;
         slide.Surface.Roam();
         dt = control.FirstStep;
-        var c = new SlideContact<T>(slide.Body, q, y);
-        var ending = c.s <= NoSlip ? Stick() : Ending.None;
-        while (ending == Ending.None)
+        Unsafe.SkipInit(out SlideContact<T> c);
+        c.At(slide.Body, q, y);
+        if (c.s <= Slide<T, TSurface>.NoSlip)
         {
-            ending = Phase == Phase.Slide ? SlideOn() : RollOn();
+            return Stick();
         }
+        EnterSlide(c.vx, c.vy, y.Y);
+        return Ending.None;
+    }
+
+    /// <summary>Goes on until a plain step can be taken (by distance, nothing near), one step at least.</summary>
+    public Ending Continue()
+    {
+        Ending ending;
+        do
+        {
+            ending = Phase == Phase.Slide ? SlideOn(whole: false) : RollOn(whole: false);
+        }
+        while (ending == Ending.None && !IsPlain);
         return ending;
     }
+
+    /// <summary>Starts to slip where a new row of the map offers less grip than rolling asks.</summary>
+    public Ending SlipAtRow() => Slip(jump: true);
+
+    /// <summary>Whether the next step goes by distance with the explicit method.</summary>
+    public readonly bool IsPlain => Phase == Phase.Slide ? !stiff && slide.ByDistance : roll.ByDistance;
 
     private Ending Fly(double loft)
     {
@@ -126,9 +145,9 @@ internal partial struct Run<T, TSurface, TRecorder>
             ode.Start = q;
             step.Start = y;
             ode.Rates(y, out step.K1);
-            var h = T.Min(CapTurn(dt, ode.ω), left);
+            var h = T.Min(Pace<T>.CapTurn(dt, ode.ω), left);
             Tsitouras5<Loft<T>, State<T>, T>.Take(ref ode, ref step, h, out var error);
-            if (!Accept(error, (double)h, out var ending))
+            if (!Accept(error, h, out var ending))
             {
                 if (ending != Ending.None)
                 {
@@ -153,43 +172,93 @@ internal partial struct Run<T, TSurface, TRecorder>
         return Ending.None;
     }
 
-    // One stretch of sliding: up to rolling, or to the end of the run.
-    private Ending SlideOn()
+    // The slopes at the start of a stretch, or of a row, of sliding.
+    private void EnterSlide(T vx, T vy, T from)
     {
-        var fresh = true;
+        slide.Start = q;
+        slide.ByDistance = GoesByDistance(vx, vy);
+        Enter(ref slide.Surface, slide.ByDistance, from);
+        slide.Rates(y, out step.K1);
+    }
+
+    // The same for rolling. A new row may bring another friction: is there still grip? False if not.
+    private bool EnterRoll(T vx, T vy, T from)
+    {
+        roll.Start = q;
+        roll.ByDistance = GoesByDistance(vx, vy);
+        Enter(ref roll.Surface, roll.ByDistance, from);
+        roll.GripAt(y, out grip);
+        if (grip.Excess > 0.0)
+        {
+            return false;
+        }
+        roll.Rates(y, out step.K1);
+        return true;
+    }
+
+    private void Enter(ref TSurface surface, bool byDistance, T from)
+    {
+        if (byDistance)
+        {
+            rowEnd = surface.Enter(from);
+            return;
+        }
+        surface.Roam();
+    }
+
+    private readonly T Plan(bool byDistance, Vec3<T> ω, T vy, out T atEnd)
+    {
+        var capped = Pace<T>.CapTurn(dt, ω);
+        if (byDistance)
+        {
+            return Pace<T>.ByDistance(capped, vy, Pace<T>.NextLine(y.Y, rowEnd, bounds) - y.Y, out atEnd);
+        }
+        atEnd = 0.0;
+        return capped;
+    }
+
+    // One stretch of sliding (or one step of it): up to rolling, or to the end of the run. The first slopes, and what was last seen of the contact, belong to the state.
+    private Ending SlideOn(bool whole)
+    {
         while (true)
         {
             slide.Start = q;
             step.Start = y;
-            if (fresh)
+            T h, atEnd = 0.0;
+            var (vy, seen) = (slide.VelocityY, slide.Seen);
+            if (stiff)
             {
-                var c = new SlideContact<T>(slide.Body, q, y);
-                slide.ByDistance = GoesByDistance(c.vx, c.vy);
-                ByRow(ref slide.Surface, slide.ByDistance, dt, c.vy, out _);
-                slide.Rates(y, out step.K1);
-            }
-            var (vy, s) = (slide.VelocityY, (double)slide.Slip);
-            var h = ByRow(ref slide.Surface, slide.ByDistance, CapTurn(dt, slide.ω), vy, out var atRow);
-            if (s < StickingDeceleration * Seconds(h, slide.ByDistance, vy))
-            {
-                if (EndsSliding(s, out var cap, out var ended))
+                if (EndsSliding(out var cap, out var ended))
                 {
                     return ended;
                 }
-                if (stiff)
+                if (!stiff)
                 {
-                    h = CapTurn(dt, slide.ω);
-                    atRow = slide.ByDistance = false;
-                    slide.Surface.Roam();
-                    slide.Rates(y, out step.K1);
+                    EnterSlide(slide.VelocityX, slide.VelocityY, y.Y);
+                    continue;
                 }
-                else if (slide.ByDistance)
+                slide.ByDistance = false;
+                slide.Surface.Roam();
+                slide.Rates(y, out step.K1);
+                h = T.Min(Pace<T>.CapTurn(dt, slide.ω), cap);
+            }
+            else
+            {
+                h = Plan(slide.ByDistance, slide.ω, vy, out atEnd);
+                if (Pace<T>.MayStick(slide.Slip, Seconds(h, slide.ByDistance, vy)) > 0.0)
                 {
-                    cap *= (double)vy;
-                }
-                if (cap < (double)h)
-                {
-                    (h, atRow) = (cap, false);
+                    if (EndsSliding(out var cap, out var ended))
+                    {
+                        return ended;
+                    }
+                    if (slide.ByDistance)
+                    {
+                        cap = cap * vy;
+                    }
+                    if (cap < h)
+                    {
+                        (h, atEnd) = (cap, 0.0);
+                    }
                 }
             }
 
@@ -200,7 +269,7 @@ internal partial struct Run<T, TSurface, TRecorder>
                 {
                     return limit;
                 }
-                fresh = true;
+                slide.Seen = seen;
                 continue;
             }
             var lifts = LandIfLifting(ref slide, ref h, slide.N > 0.0);
@@ -220,7 +289,14 @@ internal partial struct Run<T, TSurface, TRecorder>
             {
                 return limit;
             }
-            fresh = atRow || stiff || slide.ByDistance != GoesByDistance(slide.VelocityX, slide.VelocityY);
+            if (!stiff && (atEnd > 0.0 || slide.ByDistance != GoesByDistance(slide.VelocityX, slide.VelocityY)))
+            {
+                EnterSlide(slide.VelocityX, slide.VelocityY, atEnd > 0.0 ? T.Max(y.Y, rowEnd) : y.Y);
+            }
+            if (!whole)
+            {
+                return Ending.None;
+            }
         }
     }
 
@@ -237,68 +313,43 @@ internal partial struct Run<T, TSurface, TRecorder>
     }
 
     // How long is left until s = 0 at the present rate? Drifts over the rest and ends the stretch if that is next to nothing, else caps the step.
-    private bool EndsSliding(double s, out double cap, out Ending ending)
+    private bool EndsSliding(out T cap, out Ending ending)
     {
+        slide.Start = q;
+        slide.Fading(y, control.StickSlip, out var c, out var fade);
+        cap = fade.Cap;
         ending = Ending.None;
-        var c = new SlideContact<T>(slide.Body, q, y);
-        var (ex, ey) = (c.sx / c.s, c.sy / c.s);
-        var μ = slide.Push(ref c, y, ex, ey, c.s).Friction;
-        var (ax, ay) = c.SlipRate(slide.Body);
-        var rate = -(double)T.Fma(ax, ex, ay * ey);
-        // Pivoting turns the grip into a drag below its own scale of slip, and s = 0 is never reached; where that scale is next to nothing, creeping below it is rolling.
-        var creep = Math.Abs((double)(slide.Body.PivotRadius * c.ω.Z)) * (8 / (3 * Math.PI));
-        if (s < Math.Min(creep, CreepSlip))
+        if (fade.Creeps > 0.0)
         {
-            (ending, cap) = (Stick(), 0);
+            ending = Stick();
             return true;
         }
-        // Where slip fades slowly, as it does after a slip that was hardly one, the present rate says little about the rest: go on until little is left.
-        if (rate > 0 && s <= Math.Min(control.StickSlip, DriftSeconds * control.StickSlip * rate) || s < NoSlip)
+        if (fade.Ends > 0.0)
         {
-            Drift(Math.Min(s / Math.Abs(rate), DriftSeconds * control.StickSlip));
-            (ending, cap) = (Stick(), 0);
+            Drift(T.Min(c.s / T.Abs(fade.Rate), control.StickSlip * Slide<T, TSurface>.DriftSeconds));
+            ending = Stick();
             return true;
         }
-        // The direction of s relaxes at the rate stiffness/s; explicit steps are stable while they cover less than about three of its time constants.
-        // With the friction that is there: pivoting leaves less of it the smaller s is, and the rate stays finite.
-        var stiffness = (double)T.Sqrt(T.Fma(c.f.X, c.f.X, c.f.Y * c.f.Y)) * Compliance();
-        var stable = 2.8 * s / stiffness;
-        cap = rate > 0 ? 0.9 * s / rate : double.PositiveInfinity;
-        stiff = stiff && stable < 0.5 * dt;
+        stiff = stiff && fade.Stable < dt * 0.5;
         if (stiff)
         {
-            slide.Linearise(c, μ);
+            slide.Linearise(c, fade.Friction);
         }
         else
         {
-            cap = Math.Min(cap, stable);
+            cap = T.Min(cap, fade.Stable);
         }
         return false;
     }
 
-    // One stretch of rolling: up to the limit of grip, or to the end of the run.
-    private Ending RollOn()
+    // One stretch of rolling (or one step of it): up to the limit of grip, or to the end of the run.
+    private Ending RollOn(bool whole)
     {
-        var fresh = true;
-        Grip grip = default;
         while (true)
         {
             roll.Start = q;
             step.Start = y;
-            if (fresh)
-            {
-                // A new row may bring another friction: is there still grip?
-                var c = new RollContact<T>(roll.Body, q, y);
-                roll.ByDistance = GoesByDistance(c.vx, c.vy);
-                ByRow(ref roll.Surface, roll.ByDistance, dt, c.vy, out _);
-                grip = GripAt(y);
-                if (grip.Excess > 0)
-                {
-                    return Slip(jump: true);
-                }
-                roll.Rates(y, out step.K1);
-            }
-            var h = ByRow(ref roll.Surface, roll.ByDistance, CapTurn(dt, grip.ω), grip.VelocityY, out var atRow);
+            var h = Plan(roll.ByDistance, grip.ω, grip.VelocityY, out var atEnd);
             Tsitouras5<Roll<T, TSurface>, State<T>, T>.Take(ref roll, ref step, h, out var error);
             if (!Accept(error, Seconds(h, roll.ByDistance, grip.VelocityY), out var limit))
             {
@@ -310,13 +361,13 @@ internal partial struct Run<T, TSurface, TRecorder>
             }
 
             var before = grip;
-            grip = GripAt(step.End);
+            roll.GripAt(step.End, out grip);
             var slips = FirstExcess(h, before, grip, out var low, out var high);
             if (slips)
             {
                 LandOnExcess(ref h, low, high);
             }
-            var lifts = LandIfLifting(ref roll, ref h, grip.N > 0);
+            var lifts = LandIfLifting(ref roll, ref h, grip.N > 0.0);
             var end = LandIfEnding(ref roll, ref h);
             recorder.Took(Phase.Roll, step, h, q);
             NextSlopes(roll.ω);
@@ -337,61 +388,35 @@ internal partial struct Run<T, TSurface, TRecorder>
             {
                 return Slip(jump: false);
             }
-            fresh = atRow || roll.ByDistance != GoesByDistance(grip.VelocityX, grip.VelocityY);
+            if ((atEnd > 0.0 || roll.ByDistance != GoesByDistance(grip.VelocityX, grip.VelocityY))
+                && !EnterRoll(grip.VelocityX, grip.VelocityY, atEnd > 0.0 ? T.Max(y.Y, rowEnd) : y.Y))
+            {
+                return Slip(jump: true);
+            }
+            if (!whole)
+            {
+                return Ending.None;
+            }
         }
     }
 
-    private static double Seconds(T h, bool byDistance, T vy) => byDistance ? (double)(h / vy) : (double)h;
+    private static T Seconds(T h, bool byDistance, T vy) => byDistance ? h / vy : h;
 
     private static bool GoesByDistance(T vx, T vy) => vy > 0.5 && vy > T.Abs(vx);
 
-    private static T CapTurn(double dt, Vec3<T> ω) => Math.Min(dt, MaxTurn / (1e-9 + Math.Sqrt((double)ω.Dot(ω))));
-
-    // A step in the independent variable from a step in time, ended on the next row; two equal steps rather than a long one and a sliver.
-    private readonly T ByRow(ref TSurface surface, bool byDistance, T dt, T vy, out bool atRow)
-    {
-        atRow = false;
-        if (!byDistance)
-        {
-            surface.Roam();
-            return dt;
-        }
-        T sliver = 1e-9;
-        var row = T.Min(surface.Enter(y.Y), NextBound());
-        var left = row - y.Y;
-        var h = dt * vy;
-        if (h > left - sliver)
-        {
-            atRow = true;
-            return left;
-        }
-        T half = 0.5;
-        return h > half * left ? half * left : h;
-    }
-
-    // The head pin can be touched from y = PinsAt - TouchDistance on: a step ends there, so that the last one is short.
-    private readonly T NextBound()
-    {
-        var first = bounds.PinsAt - bounds.TouchDistance;
-        T sliver = 1e-9;
-        return y.Y < first - sliver ? first : bounds.PinsAt;
-    }
-
-    private bool Accept(in State<T> error, double dtTaken, out Ending ending)
+    private bool Accept(in State<T> error, T taken, out Ending ending)
     {
         ending = Ending.None;
-        var norm = (double)control.Norm(error);
-        var accepted = norm <= 1;
-        var factor = stiff ? Control<T>.FactorOfThird(norm) : Control<T>.Factor(norm, lastNorm);
+        var norm = control.Norm(error);
+        var next = stiff ? Control<T>.NextStiff(norm, taken, out var rejected) : Pace<T>.Next(norm, lastNorm, dt, taken, out rejected);
+        dt = next;
+        var accepted = !(rejected > 0.0);
         if (accepted)
         {
-            // A step that was cut short (row, cap) says nothing against the longer one planned.
-            dt = factor > 1 ? Math.Max(dt, dtTaken * factor) : dtTaken * factor;
-            lastNorm = stiff ? 1 : norm;
+            lastNorm = stiff ? 1.0 : norm;
         }
         else
         {
-            dt = dtTaken * Math.Min(factor, 0.8);
             Rejected++;
         }
         if (++Steps >= bounds.MaxSteps || !(dt > 1e-14))
@@ -420,16 +445,15 @@ internal partial struct Run<T, TSurface, TRecorder>
     private readonly double Compliance()
     {
         var body = slide.Body;
-        return (double)body.InverseMass + (double)(body.Radius * body.Radius / T.Min(body.I_B.Xx, T.Min(body.I_B.Yy, body.I_B.Zz)));
+        return (double)body.InverseMass + (double)(body.Radius * body.Radius / T.Min(body.Moments.X, T.Min(body.Moments.Y, body.Moments.Z)));
     }
 
     // The last bit of sliding, in one go at the present rates.
-    private void Drift(double time)
+    private void Drift(T h)
     {
         slide.ByDistance = false;
         step.Start = y;
         slide.Rates(y, out step.K1);
-        var h = (T)time;
         step.K2 = step.K3 = step.K4 = step.K5 = step.K6 = step.K7 = step.K1;
         step.End = y;
         step.End.Add(h, step.K1);
@@ -440,31 +464,32 @@ internal partial struct Run<T, TSurface, TRecorder>
     // Slip has come to nothing: roll if the contact can hold it, else slide on at once.
     private Ending Stick()
     {
-        var c = new SlideContact<T>(slide.Body, q, y);
+        Unsafe.SkipInit(out SlideContact<T> c);
+        c.At(slide.Body, q, y);
         var before = y;
         // An impulse at the contact leaves the momentum about the contact point alone.
         T radius = slide.Body.Radius;
-        var σ = new Vec3<T>(c.r_d.X, c.r_d.Y, c.r_d.Z + radius);
-        var v_G = new Vec3<T>(y.VelocityX, y.VelocityY, c.ωr_d.Z);
+        var σ = new Vec3<T>(c.rx, c.ry, c.rz + radius);
+        var v_G = new Vec3<T>(y.VelocityX, y.VelocityY, c.ωrz);
         y.Momentum = y.Momentum + slide.Body.Mass * σ.Cross(v_G);
         T zero = 0.0;
         (y.VelocityX, y.VelocityY) = (zero, zero);
         roll.Start = q;
-        roll.Surface.Roam();
         Phase = Phase.Roll;
         stiff = false;
         // What the impulse takes is work of friction: the difference of the kinetic energies.
-        var held = new RollContact<T>(roll.Body, q, y);
+        Unsafe.SkipInit(out RollContact<T> held);
+        held.At(roll.Body, q, y);
         T half = 0.5;
         var lost = slide.Body.Mass * (held.v_G.Dot(held.v_G) - v_G.Dot(v_G)) + held.ω.Dot(held.I_L * held.ω) - c.ω.Dot(before.Momentum);
         y.FrictionWork = T.Fma(half, lost, y.FrictionWork);
-        if (GripAt(y).Excess > 0)
+        if (!EnterRoll(held.vx, held.vy, y.Y))
         {
             return Slip(jump: true, rolled: false);
         }
         Transitions++;
         recorder.Changed(Phase.Slide, Phase.Roll, before, q);
-        dt = Math.Max(dt, control.FirstStep);
+        dt = T.Max(dt, control.FirstStep);
         return Ending.None;
     }
 
@@ -479,7 +504,7 @@ internal partial struct Run<T, TSurface, TRecorder>
         {
             recorder.Changed(Phase.Roll, Phase.Slide, y, q);
         }
-        T time = jump ? 1e-3 * control.SlipStart : control.SlipStart;
+        var time = jump ? 1e-3 * control.SlipStart : control.SlipStart;
         roll.Start = q;
         roll.ByDistance = false;
         roll.Surface.Roam();
@@ -495,26 +520,28 @@ internal partial struct Run<T, TSurface, TRecorder>
         }
 
         roll.Start = slide.Start = q;
-        var held = roll.Contact(y, out _);
+        roll.Contact(y, out var held, out _);
         T share = jump ? 1.0 : 0.5;
-        var a_held = held.α.Cross(held.σ) + held.ω.Cross(held.ωr_d);
+        var a_held = held.α.Cross(new(held.rx, held.ry, held.arm)) + held.ω.Cross(new(held.ωrx, held.ωry, held.ωrz));
 
         // The sliding state at rest slip: same velocities, other variables.
         y.Momentum = held.I_L * held.ω;
-        (y.VelocityX, y.VelocityY) = (held.v_G.X, held.v_G.Y);
+        (y.VelocityX, y.VelocityY) = (held.vx + held.ωrx, held.vy + held.ωry);
         slide.Surface.Roam();
-        var c = new SlideContact<T>(slide.Body, q, y);
+        Unsafe.SkipInit(out SlideContact<T> c);
+        c.At(slide.Body, q, y);
         // At zero slip pivoting would take the whole grip: push as at a slip where it takes none.
         c.s = 1.0;
-        PushAlongSlip(ref c, -held.f.X / held.Demand, -held.f.Y / held.Demand);
+        PushAlongSlip(ref c, -held.fx / held.Demand, -held.fy / held.Demand);
         var kick = share * time;
         var Δω = kick * (c.α - held.α);
         y.Momentum = y.Momentum + held.I_L * Δω;
-        y.VelocityX = T.Fma(kick, c.a_G.X - a_held.X, y.VelocityX);
-        y.VelocityY = T.Fma(kick, c.a_G.Y - a_held.Y, y.VelocityY);
+        y.VelocityX = T.Fma(kick, c.ax - a_held.X, y.VelocityX);
+        y.VelocityY = T.Fma(kick, c.ay - a_held.Y, y.VelocityY);
         Phase = Phase.Slide;
         stiff = true;
-        dt = Math.Min(dt, (double)time);
+        dt = T.Min(dt, time);
+        (slide.Seen.VelocityX, slide.Seen.VelocityY) = (c.vx, c.vy);
         return Ending.None;
     }
 
@@ -523,7 +550,8 @@ internal partial struct Run<T, TSurface, TRecorder>
     {
         for (var i = 0; i < 20; i++)
         {
-            var μ = slide.Push(ref c, y, ex, ey, 0.0).Friction;
+            slide.Push(ref c, y, ex, ey, 0.0, out var cover);
+            var μ = cover.Friction;
             var (ax, ay) = c.SlipRate(slide.Body);
             var across = (double)T.Fma(ex, ay, -(ey * ax));
             var along = Math.Max((double)T.Fma(ex, ax, ey * ay), 0);
@@ -536,6 +564,6 @@ internal partial struct Run<T, TSurface, TRecorder>
                 break;
             }
         }
-        slide.Push(ref c, y, ex, ey, 0.0);
+        slide.Push(ref c, y, ex, ey, 0.0, out _);
     }
 }

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using BallSim.Friction;
 using BallSim.Integration;
 using BallSim.Spatial;
@@ -12,14 +13,32 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
     where T : struct, IReal<T>
     where TSurface : struct, ISurface<T>
 {
+    /// <summary>The last drift over slip takes at most this many seconds for each m/s of the slip at which drifting is allowed.</summary>
+    public const double DriftSeconds = 5;
+
+    /// <summary>Slip that is none but for rounding, m/s.</summary>
+    public const double NoSlip = 1e-12;
+
+    // With pivoting friction on, the largest slip, m/s, that may count as rolling.
+    private const double CreepSlip = 1e-3;
+
     public Body<T> Body;
     public TSurface Surface;
     public Quat<T> Start;
     public bool ByDistance;
 
-    /// <summary>Of the last evaluation, in the lane frame: angular velocity, velocity of Bo, slip, normal force. The driver reads them instead of computing them again.</summary>
-    public Vec3<T> ω;
-    public T VelocityX, VelocityY, Slip, N;
+    /// <summary>What the last evaluation saw; a step that is taken again starts from what was seen before it.</summary>
+    public Seen<T> Seen;
+
+    public readonly Vec3<T> ω => Seen.ω;
+
+    public readonly T VelocityX => Seen.VelocityX;
+
+    public readonly T VelocityY => Seen.VelocityY;
+
+    public readonly T Slip => Seen.Slip;
+
+    public readonly T N => Seen.N;
 
     // The stiff direction: a change of the slip across itself turns the friction, which acts at the contact against that change.
     private T acrossX, acrossY, perMass;
@@ -47,7 +66,7 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
     {
         T zero = 0.0, one = 1.0;
         var (ex, ey) = (-c.sy / c.s, c.sx / c.s);
-        var ρ = new Vec3<T>(-c.r_d.X, -c.r_d.Y, -(Body.Radius + c.r_d.Z));
+        var ρ = new Vec3<T>(-c.rx, -c.ry, -(Body.Radius + c.rz));
         lever = ρ.Cross(new(ex, ey, zero));
         answer = c.InverseI_L * lever;
         var compliance = Body.InverseMass + lever.Dot(answer);
@@ -61,45 +80,90 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
 
     public void Rates(in State<T> y, out State<T> rates)
     {
-        var c = new SlideContact<T>(Body, Start, y);
-        T one = 1.0;
+        Unsafe.SkipInit(out SlideContact<T> c);
+        Unsafe.SkipInit(out rates);
+        c.At(Body, Start, y);
+        T one = 1.0, zero = 0.0;
         var per = one / c.s;
-        var cover = Push(ref c, y, c.sx * per, c.sy * per, c.s);
+        Push(ref c, y, c.sx * per, c.sy * per, c.s, out var cover);
 
-        (ω, VelocityX, VelocityY, Slip, N) = (c.ω, c.vx, c.vy, c.s, c.N);
-        var scale = ByDistance ? one / c.vy : one;
-        var moment = scale * c.Moment(Body);
-        var turn = scale * Quat<T>.TurnRate(y.Turn, c.ω);
+        T vx = c.vx, vy = c.vy, wx = c.ωx, wy = c.ωy, wz = c.ωz;
+        (Seen.VelocityX, Seen.VelocityY, Seen.Slip, Seen.N) = (vx, vy, c.s, c.N);
+        Seen.ω = new(wx, wy, wz);
+        var scale = ByDistance ? one / vy : one;
         rates.Time = scale;
-        rates.X = scale * c.vx;
-        rates.Y = ByDistance ? one : c.vy;
-        rates.VelocityX = scale * c.a_G.X;
-        rates.VelocityY = scale * c.a_G.Y;
-        (rates.MomentumX, rates.MomentumY, rates.MomentumZ) = (moment.X, moment.Y, moment.Z);
-        (rates.TurnX, rates.TurnY, rates.TurnZ) = (turn.X, turn.Y, turn.Z);
-        rates.CoverFilm = scale * cover.Rate(Body, c.ω, y.CoverFilm);
-        rates.Revolutions = scale * T.Sqrt(c.ω.Dot(c.ω)) * (1 / (2 * Math.PI));
+        rates.X = scale * vx;
+        rates.Y = ByDistance ? one : vy;
+        rates.VelocityX = scale * c.ax;
+        rates.VelocityY = scale * c.ay;
+        rates.MomentumX = scale * c.Mx;
+        rates.MomentumY = scale * c.My;
+        rates.MomentumZ = scale * c.Mz;
         rates.FrictionWork = scale * c.FrictionPower;
-        rates.DragWork = scale * T.Fma(c.D.X, c.vx, c.D.Y * c.vy);
+        rates.DragWork = scale * T.Fma(c.Dx, vx, c.Dy * vy);
+        rates.CoverFilm = zero;
+        rates.OilTaken = zero;
+        Kinematics<T>.Turning(y, scale * wx, scale * wy, scale * wz, ref rates);
+        if (Body.HasCoverOil)
+        {
+            cover.Rates(Body, y.CoverFilm, vx - c.sx, vy - c.sy, scale, ref rates);
+        }
     }
 
     /// <summary>
     /// Forces for sliding along the unit vector (ex, ey) at a slip speed. With oil on the cover the fresh fraction is needed before the friction that it depends on; to keep the law explicit, it is taken with
     /// the friction μ_1 = μ(h_L, s) of a fresh cover and the normal force that goes with it.
     /// </summary>
-    public CoverContact<T> Push(ref SlideContact<T> c, in State<T> y, T ex, T ey, T slip)
+    public void Push(ref SlideContact<T> c, in State<T> y, T ex, T ey, T slip, out CoverContact<T> cover)
     {
+        Unsafe.SkipInit(out cover);
         var film = Surface.Value(y.X, y.Y);
-        var cover = new CoverContact<T> { Film = film, Friction = Surface.Friction(film, slip), Fresh = 1.0 };
-        c.Push(Body, y.Momentum, ex, ey, cover.Friction);
+        cover.Film = film;
+        cover.Fresh = 1.0;
+        cover.Friction = Surface.Friction(film, slip);
+        c.Push(Body, ex, ey, cover.Friction);
         if (Body.HasCoverOil)
         {
-            cover.Fresh = c.FreshCover(Body, y.Momentum);
-            cover.Offered = T.Fma(1.0 - cover.Fresh, y.CoverFilm, film);
-            cover.InContact = Surface.FilmInContact(cover.Offered);
-            cover.Friction = Surface.Friction(cover.Offered, slip);
-            c.Push(Body, y.Momentum, ex, ey, cover.Friction);
+            Refresh(ref c, y, ex, ey, slip, ref cover);
         }
-        return cover;
+    }
+
+    /// <summary>
+    /// How the slip comes to its end: its present rate of decrease, m/s²; whether it creeps below pivoting's own scale or has come to next to nothing (flags), and the longest step, s, that is safe. The direction of s relaxes
+    /// at the rate stiffness/s, and explicit steps are stable while they cover less than about three of its time constants; with the friction that is there, since pivoting leaves less of it the smaller s is.
+    /// </summary>
+    public void Fading(in State<T> y, T stickSlip, out SlideContact<T> c, out Fade<T> fade)
+    {
+        Unsafe.SkipInit(out c);
+        c.At(Body, Start, y);
+        T one = 1.0, zero = 0.0, infinite = double.PositiveInfinity;
+        var per = one / c.s;
+        T ex = c.sx * per, ey = c.sy * per;
+        Push(ref c, y, ex, ey, c.s, out var cover);
+        var (ax, ay) = c.SlipRate(Body);
+        fade.Friction = cover.Friction;
+        fade.Rate = -T.Fma(ax, ex, ay * ey);
+        // Pivoting turns the grip into a drag below its own scale of slip, and s = 0 is never reached; where that scale is next to nothing, creeping below it is rolling.
+        var creep = T.Abs(Body.PivotRadius * c.ωz) * (8 / (3 * Math.PI));
+        fade.Creeps = T.IfLess(c.s, T.Min(creep, CreepSlip), one, zero);
+        // Where slip fades slowly, as it does after a slip that was hardly one, the present rate says little about the rest: go on until little is left.
+        var little = T.Min(stickSlip, stickSlip * DriftSeconds * fade.Rate);
+        fade.Ends = T.IfLess(zero, fade.Rate, T.IfLess(little, c.s, zero, one), zero);
+        fade.Ends = T.IfLess(c.s, NoSlip, one, fade.Ends);
+        // Slip acceleration per unit of tangential force, for a ball with all its inertia in the smallest moment.
+        var compliance = Body.InverseMass + Body.Radius * Body.Radius * T.Max(Body.InverseMoments.X, T.Max(Body.InverseMoments.Y, Body.InverseMoments.Z));
+        fade.Stable = c.s * 2.8 / (T.Sqrt(T.Fma(c.fx, c.fx, c.fy * c.fy)) * compliance);
+        fade.Cap = T.IfLess(zero, fade.Rate, c.s * 0.9 / fade.Rate, infinite);
+    }
+
+    // Not inlined: a lane of given friction has no use for it.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private void Refresh(ref SlideContact<T> c, in State<T> y, T ex, T ey, T slip, ref CoverContact<T> cover)
+    {
+        cover.Fresh = c.FreshCover(Body);
+        var offered = T.Fma(1.0 - cover.Fresh, y.CoverFilm, cover.Film);
+        cover.InContact = Surface.FilmInContact(offered);
+        cover.Friction = Surface.Friction(offered, slip);
+        c.Push(Body, ex, ey, cover.Friction);
     }
 }

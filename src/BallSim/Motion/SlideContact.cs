@@ -4,93 +4,156 @@ using BallSim.Spatial;
 
 namespace BallSim.Motion;
 
-/// <summary>Everything that is known at an instant of sliding: kinematics from the state, then forces and accelerations by (M1) to (M6).</summary>
+/// <summary>
+/// Everything that is known at an instant of sliding: kinematics from the state, then forces and accelerations by (M1) to (M6). Written out in numbers rather than vectors, in two methods that are not inlined and
+/// write into the fields: the compiler inlines only so much into one method and calls for each sum and product beyond that, and whole contacts would be cleared and copied.
+/// </summary>
 internal struct SlideContact<T>
     where T : struct, IReal<T>
 {
-    public Mat3<T> R_LB;
-    public Sym3<T> InverseI_L;
+    /// <summary>I⁻¹ about Bcm in the lane frame.</summary>
+    public T Ixx, Iyy, Izz, Ixy, Ixz, Iyz;
 
     /// <summary>Angular velocity; Bo to Bcm; ω × r_d: all in the lane frame.</summary>
-    public Vec3<T> ω, r_d, ωr_d;
+    public T ωx, ωy, ωz, rx, ry, rz, ωrx, ωry, ωrz;
 
-    /// <summary>Velocity of Bo; slip of the contact point (M5) and its size.</summary>
-    public T vx, vy, sx, sy, s;
+    /// <summary>Velocity of Bo; slip of the contact point (M5) and its size; air drag.</summary>
+    public T vx, vy, sx, sy, s, Dx, Dy, Dz;
 
-    public Vec3<T> f, D, α, a_G, τ;
-    public T N;
+    /// <summary>Contact force, horizontal acceleration of Bcm.</summary>
+    public T fx, fy, N, ax, ay;
 
     /// <summary>Power of the friction force on the slip and of the small moments on the turn, W.</summary>
     public T FrictionPower;
 
-    // Not inlined: with everything in one method the compiler runs out of its budget for inlining, and calls for each sum and product.
+    /// <summary>Moment of all forces about Bcm.</summary>
+    public T Mx, My, Mz;
+
+    // -ω × L; r_d × D; I⁻¹ of their difference; moment about Bcm per newton of normal force; m times what the contact would have to hold if its own force had no moment.
+    private T gyroX, gyroY, gyroZ, airX, airY, airZ, a0x, a0y, a0z, armX, armY, armZ, lift;
+
+    public readonly Vec3<T> ω => new(ωx, ωy, ωz);
+
+    public readonly Vec3<T> r_d => new(rx, ry, rz);
+
+    public readonly Vec3<T> ωr_d => new(ωrx, ωry, ωrz);
+
+    public readonly Vec3<T> f => new(fx, fy, N);
+
+    public readonly Sym3<T> InverseI_L => new(Ixx, Iyy, Izz, Ixy, Ixz, Iyz);
+
+    /// <summary>The kinematics of a state, and what of the forces does not depend on the contact.</summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
-    public SlideContact(in Body<T> body, Quat<T> start, in State<T> y)
+    public void At(in Body<T> body, in Quat<T> start, in State<T> y)
     {
-        R_LB = Kinematics<T>.R_LB(start, y.Turn);
-        InverseI_L = R_LB.Turned(body.InverseI_B);
-        ω = InverseI_L * y.Momentum;
-        r_d = R_LB * body.d_B;
-        ωr_d = ω.Cross(r_d);
-        vx = y.VelocityX - ωr_d.X;
-        vy = y.VelocityY - ωr_d.Y;
-        sx = T.Fma(-body.Radius, ω.Y, vx);
-        sy = T.Fma(body.Radius, ω.X, vy);
-        T tiny = 1e-60;
-        s = T.Sqrt(T.Fma(sx, sx, T.Fma(sy, sy, tiny)));
-        D = Kinematics<T>.Air(body, vx, vy, ω);
+        Kinematics<T>.Turned(start, y, body.InverseMoments, body.d_P, out var a, out var r_d);
+        (Ixx, Iyy, Izz, Ixy, Ixz, Iyz) = (a.Xx, a.Yy, a.Zz, a.Xy, a.Xz, a.Yz);
+        T rx = r_d.X, ry = r_d.Y, rz = r_d.Z;
+        T lx = y.MomentumX, ly = y.MomentumY, lz = y.MomentumZ;
+        var wx = T.Fma(a.Xx, lx, T.Fma(a.Xy, ly, a.Xz * lz));
+        var wy = T.Fma(a.Xy, lx, T.Fma(a.Yy, ly, a.Yz * lz));
+        var wz = T.Fma(a.Xz, lx, T.Fma(a.Yz, ly, a.Zz * lz));
+        var wrx = T.Fma(wy, rz, -(wz * ry));
+        var wry = T.Fma(wz, rx, -(wx * rz));
+        var wrz = T.Fma(wx, ry, -(wy * rx));
+        (ωx, ωy, ωz) = (wx, wy, wz);
+        (this.rx, this.ry, this.rz) = (rx, ry, rz);
+        (ωrx, ωry, ωrz) = (wrx, wry, wrz);
+
+        T radius = body.Radius, tiny = 1e-60;
+        var cx = y.VelocityX - wrx;
+        var cy = y.VelocityY - wry;
+        var ux = T.Fma(-radius, wy, cx);
+        var uy = T.Fma(radius, wx, cy);
+        (vx, vy, sx, sy) = (cx, cy, ux, uy);
+        s = T.Sqrt(T.Fma(ux, ux, T.Fma(uy, uy, tiny)));
+        Kinematics<T>.Air(body, cx, cy, wx, wy, wz, out var dx, out var dy, out var dz);
+        (Dx, Dy, Dz) = (dx, dy, dz);
+
+        // The body's own rate of L is -ω × L; the air's moment about Bcm is -r_d × D.
+        var gx = T.Fma(wz, ly, -(wy * lz));
+        var gy = T.Fma(wx, lz, -(wz * lx));
+        var gz = T.Fma(wy, lx, -(wx * ly));
+        (gyroX, gyroY, gyroZ) = (gx, gy, gz);
+        var qx = T.Fma(ry, dz, -(rz * dy));
+        var qy = T.Fma(rz, dx, -(rx * dz));
+        var qz = T.Fma(rx, dy, -(ry * dx));
+        (airX, airY, airZ) = (qx, qy, qz);
+        (gx, gy, gz) = (gx - qx, gy - qy, gz - qz);
+        var bx = T.Fma(a.Xx, gx, T.Fma(a.Xy, gy, a.Xz * gz));
+        var by = T.Fma(a.Xy, gx, T.Fma(a.Yy, gy, a.Yz * gz));
+        (a0x, a0y, a0z) = (bx, by, T.Fma(a.Xz, gx, T.Fma(a.Yz, gy, a.Zz * gz)));
+        // Only the n components of a0 × r_d and of ω × (ω × r_d) are needed.
+        lift = T.Fma(body.Mass, T.Fma(bx, ry, -(by * rx)) + T.Fma(wx, wry, -(wy * wrx)) - body.g.Z, -dz);
     }
 
     /// <summary>Forces for sliding along the unit vector (ex, ey) with friction coefficient μ; the slip itself may be zero.</summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
-    public void Push(in Body<T> body, Vec3<T> momentum, T ex, T ey, T μ)
+    public void Push(in Body<T> body, T ex, T ey, T μ)
     {
-        T one = 1.0;
-        // Pivoting friction takes its share of the grip: |s|/√(s² + (8 r_c ω_z/3π)²), 1 when off.
-        var w = body.PivotRadius * ω.Z * (8 / (3 * Math.PI));
-        var μs = μ * s / T.Sqrt(T.Fma(s, s, w * w));
-        var e = new Vec3<T>(-μs * ex, -μs * ey, one);
+        T one = 1.0, mx = 0.0, my = 0.0, mz = 0.0;
+        var grip = μ;
+        if (body.HasSmallMoments)
+        {
+            // Pivoting friction takes its share of the grip: |s|/√(s² + (8 r_c ω_z/3π)²).
+            var w = body.PivotRadius * ωz * (8 / (3 * Math.PI));
+            grip = μ * s / T.Sqrt(T.Fma(s, s, w * w));
+            var small = Kinematics<T>.SmallMoments(body, ω, μ, s);
+            (mx, my, mz) = (small.X, small.Y, small.Z);
+        }
 
-        var ρ = new Vec3<T>(-r_d.X, -r_d.Y, -(body.Radius + r_d.Z));
-        var small = Kinematics<T>.SmallMoments(body, ω, μ, s);
-        var a0 = InverseI_L * -(ω.Cross(momentum) + r_d.Cross(D));
-        var b = InverseI_L * (ρ.Cross(e) + small);
-        var ωωr_d = ω.Cross(ωr_d);
+        // Per newton of normal force: the force (-μ ex, -μ ey, 1), its moment about Bcm with ρ = -R n - r_d, and the small moments.
+        T rx = this.rx, ry = this.ry;
+        var ux = -(grip * ex);
+        var uy = -(grip * ey);
+        var arm = body.Radius + rz;
+        var px = T.Fma(arm, uy, mx - ry);
+        var py = T.Fma(-arm, ux, my + rx);
+        var pz = T.Fma(ry, ux, T.Fma(-rx, uy, mz));
+        var bx = T.Fma(Ixx, px, T.Fma(Ixy, py, Ixz * pz));
+        var by = T.Fma(Ixy, px, T.Fma(Iyy, py, Iyz * pz));
 
-        // (M6): N from a_c · n = 0; only the n components of x × r_d are needed.
-        var lift = body.Mass * (T.Fma(a0.X, r_d.Y, -(a0.Y * r_d.X)) + ωωr_d.Z - body.g.Z) - D.Z;
-        N = lift / T.Fma(-body.Mass, T.Fma(b.X, r_d.Y, -(b.Y * r_d.X)), one);
-
-        f = N * e;
-        α = Vec3<T>.AddScaled(a0, N, b);
-        var moments = N * small;
-        τ = Vec3<T>.AddScaled(moments, -one, r_d.Cross(D));
-        FrictionPower = T.Fma(f.X, sx, T.Fma(f.Y, sy, moments.Dot(ω)));
-        a_G = body.g + body.InverseMass * (f + D);
+        // (M6): N from a_c · n = 0.
+        var n = lift / T.Fma(-body.Mass, T.Fma(bx, ry, -(by * rx)), one);
+        N = n;
+        (ux, uy) = (n * ux, n * uy);
+        (fx, fy) = (ux, uy);
+        (armX, armY, armZ) = (px, py, pz);
+        Mx = T.Fma(n, px, -airX);
+        My = T.Fma(n, py, -airY);
+        Mz = T.Fma(n, pz, -airZ);
+        ax = T.Fma(body.InverseMass, ux + Dx, body.g.X);
+        ay = T.Fma(body.InverseMass, uy + Dy, body.g.Y);
+        FrictionPower = T.Fma(ux, sx, uy * sy);
+        if (body.HasSmallMoments)
+        {
+            FrictionPower = T.Fma(n, T.Fma(mx, ωx, T.Fma(my, ωy, mz * ωz)), FrictionPower);
+        }
     }
 
+    /// <summary>Angular acceleration under the force last pushed with.</summary>
+    public readonly Vec3<T> α => Vec3<T>.AddScaled(new(a0x, a0y, a0z), N, InverseI_L * new Vec3<T>(armX, armY, armZ));
+
     /// <summary>Fresh fraction of the cover for the force last pushed with: its moment without the air's.</summary>
-    public readonly T FreshCover(in Body<T> body, Vec3<T> momentum)
+    public readonly T FreshCover(in Body<T> body)
     {
         if (!body.HasFreshCover)
         {
             return 0.0;
         }
-        var ρ = new Vec3<T>(-r_d.X, -r_d.Y, -(body.Radius + r_d.Z));
-        return FreshCover<T>.Fraction(ω, InverseI_L * -ω.Cross(momentum), InverseI_L * ρ.Cross(f), body.Radius, body.ContactRadius);
-    }
-
-    /// <summary>Moment of all forces about Bcm.</summary>
-    public readonly Vec3<T> Moment(in Body<T> body)
-    {
-        var ρ = new Vec3<T>(-r_d.X, -r_d.Y, -(body.Radius + r_d.Z));
-        return ρ.Cross(f) + τ;
+        var arm = body.Radius + rz;
+        // ρ × f; of the rates of ω only what is needed.
+        T px = T.Fma(arm, fy, -(ry * N)), py = T.Fma(-arm, fx, rx * N), pz = T.Fma(ry, fx, -(rx * fy));
+        T hx = gyroX - px, hy = gyroY - py, hz = gyroZ - pz;
+        return FreshCover<T>.Fraction(ωx, ωy, ωz,
+            T.Fma(Ixx, hx, T.Fma(Ixy, hy, Ixz * hz)), T.Fma(Ixy, hx, T.Fma(Iyy, hy, Iyz * hz)), T.Fma(Ixz, hx, T.Fma(Iyz, hy, Izz * hz)), body.Radius, body.ContactRadius);
     }
 
     /// <summary>Horizontal acceleration of the slip: ds/dt = a_c + α × (-R n).</summary>
     public readonly (T X, T Y) SlipRate(in Body<T> body)
     {
-        var a_c = a_G - (α.Cross(r_d) + ω.Cross(ωr_d));
-        return (T.Fma(-body.Radius, α.Y, a_c.X), T.Fma(body.Radius, α.X, a_c.Y));
+        var a = α;
+        var inner = a.Cross(r_d) + ω.Cross(ωr_d);
+        return (T.Fma(-body.Radius, a.Y, ax - inner.X), T.Fma(body.Radius, a.X, ay - inner.Y));
     }
 }

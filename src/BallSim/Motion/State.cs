@@ -17,6 +17,9 @@ internal struct State<T> : ILinear<State<T>, T>
     public T TurnX, TurnY, TurnZ;
     public T CoverFilm, Revolutions, FrictionWork, DragWork;
 
+    /// <summary>Oil that the cover has taken from the lane so far, m³. With it a state is sixteen numbers, a whole number of vectors.</summary>
+    public T OilTaken;
+
     public Vec3<T> Momentum
     {
         readonly get => new(MomentumX, MomentumY, MomentumZ);
@@ -33,6 +36,10 @@ internal struct State<T> : ILinear<State<T>, T>
     [MethodImpl(MethodImplOptions.NoInlining)]
     public void Add(T s, in State<T> k)
     {
+        if (T.AddsWhole(ref this, s, k))
+        {
+            return;
+        }
         Time = T.Fma(s, k.Time, Time);
         X = T.Fma(s, k.X, X);
         Y = T.Fma(s, k.Y, Y);
@@ -48,11 +55,16 @@ internal struct State<T> : ILinear<State<T>, T>
         Revolutions = T.Fma(s, k.Revolutions, Revolutions);
         FrictionWork = T.Fma(s, k.FrictionWork, FrictionWork);
         DragWork = T.Fma(s, k.DragWork, DragWork);
+        OilTaken = T.Fma(s, k.OilTaken, OilTaken);
     }
 
     [MethodImpl(MethodImplOptions.NoInlining)]
     public void Add(T s1, in State<T> k1, T s2, in State<T> k2)
     {
+        if (T.AddsWhole(ref this, s1, k1, s2, k2))
+        {
+            return;
+        }
         Time = T.Fma(s2, k2.Time, T.Fma(s1, k1.Time, Time));
         X = T.Fma(s2, k2.X, T.Fma(s1, k1.X, X));
         Y = T.Fma(s2, k2.Y, T.Fma(s1, k1.Y, Y));
@@ -68,11 +80,16 @@ internal struct State<T> : ILinear<State<T>, T>
         Revolutions = T.Fma(s2, k2.Revolutions, T.Fma(s1, k1.Revolutions, Revolutions));
         FrictionWork = T.Fma(s2, k2.FrictionWork, T.Fma(s1, k1.FrictionWork, FrictionWork));
         DragWork = T.Fma(s2, k2.DragWork, T.Fma(s1, k1.DragWork, DragWork));
+        OilTaken = T.Fma(s2, k2.OilTaken, T.Fma(s1, k1.OilTaken, OilTaken));
     }
 
     [MethodImpl(MethodImplOptions.NoInlining)]
     public void Add(T s1, in State<T> k1, T s2, in State<T> k2, T s3, in State<T> k3)
     {
+        if (T.AddsWhole(ref this, s1, k1, s2, k2, s3, k3))
+        {
+            return;
+        }
         Time = T.Fma(s3, k3.Time, T.Fma(s2, k2.Time, T.Fma(s1, k1.Time, Time)));
         X = T.Fma(s3, k3.X, T.Fma(s2, k2.X, T.Fma(s1, k1.X, X)));
         Y = T.Fma(s3, k3.Y, T.Fma(s2, k2.Y, T.Fma(s1, k1.Y, Y)));
@@ -88,5 +105,6 @@ internal struct State<T> : ILinear<State<T>, T>
         Revolutions = T.Fma(s3, k3.Revolutions, T.Fma(s2, k2.Revolutions, T.Fma(s1, k1.Revolutions, Revolutions)));
         FrictionWork = T.Fma(s3, k3.FrictionWork, T.Fma(s2, k2.FrictionWork, T.Fma(s1, k1.FrictionWork, FrictionWork)));
         DragWork = T.Fma(s3, k3.DragWork, T.Fma(s2, k2.DragWork, T.Fma(s1, k1.DragWork, DragWork)));
+        OilTaken = T.Fma(s3, k3.OilTaken, T.Fma(s2, k2.OilTaken, T.Fma(s1, k1.OilTaken, OilTaken)));
     }
 }

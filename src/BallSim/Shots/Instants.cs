@@ -22,8 +22,8 @@ internal sealed class Instants<TSurface>(Body<Real> body, TSurface surface, Lane
         var offset = Vector3D.From(m.Offset);
         var velocity = new Vector3D(m.VelocityX, m.VelocityY, 0) + ω.Cross(offset);
         var place = new Vector3D(m.X, m.Y, body.Radius) + offset;
-        var turn = Vector3D.From(m.Orientation.Matrix().Back(m.AngularVelocity));
-        var momentum = Vector3D.From(body.I_B * turn.Spatial);
+        var turn = Vector3D.From((m.Orientation * body.Axes).Matrix().Back(m.AngularVelocity));
+        var spinEnergy = 0.5 * (body.Moments.X * turn.X * turn.X + body.Moments.Y * turn.Y * turn.Y + body.Moments.Z * turn.Z * turn.Z);
         return new()
         {
             Time = m.Time,
@@ -46,7 +46,7 @@ internal sealed class Instants<TSurface>(Body<Real> body, TSurface surface, Lane
             Revolutions = m.Revolutions,
             FrictionWork = m.FrictionWork,
             DragWork = m.DragWork,
-            Energy = 0.5 * body.Mass * velocity.Dot(velocity) + 0.5 * turn.Dot(momentum) - body.Mass * Vector3D.From(body.g).Dot(place),
+            Energy = 0.5 * body.Mass * velocity.Dot(velocity) + spinEnergy - body.Mass * Vector3D.From(body.g).Dot(place),
             Hand = hand,
         };
     }

@@ -64,7 +64,10 @@ public static class Simulator
 
     internal static Body<Real> BodyOf(Ball ball, Lane lane, SimulatorOptions options)
     {
-        var inertia = ball.Inertia.Spatial;
+        var axes = ball.Inertia.Principal;
+        // Lowest, highest, intermediate: for a ball that was not drilled these are the axes of its own frame.
+        var (least, greatest) = (axes.Least, axes.Greatest);
+        var toBall = Rotation.Between(Vector3D.UnitX, Vector3D.UnitY, least, greatest);
         var area = 0.5 * lane.AirDensity * Math.PI * ball.Radius * ball.Radius;
         var slope = lane.Topography;
         var g = -lane.Gravity.Z;
@@ -73,12 +76,15 @@ public static class Simulator
             Mass = ball.Mass,
             InverseMass = 1 / ball.Mass,
             Radius = ball.Radius,
-            I_B = inertia,
-            InverseI_B = inertia.Inverse(),
-            d_B = ball.CentreOfMass.Spatial,
+            Moments = new(axes.LeastMoment, axes.GreatestMoment, axes.MiddleMoment),
+            InverseMoments = new(1 / axes.LeastMoment, 1 / axes.GreatestMoment, 1 / axes.MiddleMoment),
+            Axes = toBall.Spatial,
+            d_P = toBall.Inverse.Apply(ball.CentreOfMass).Spatial,
             g = new(lane.Gravity.X - g * slope.CrossSlope, lane.Gravity.Y - g * slope.LengthSlope, lane.Gravity.Z),
             Drag = options.AirDrag ? options.DragCoefficient * area : 0,
             Lift = options.MagnusForce ? options.LiftCoefficient * area * ball.Radius : 0,
+            HasLift = options.MagnusForce,
+            HasSmallMoments = options.RollingResistance || options.PivotingFriction,
             RollingResistance = options.RollingResistance ? options.RollingResistanceCoefficient : 0,
             HasCoverOil = options.CoverOil && lane.GivenFriction is null,
             HasFreshCover = options.FreshCover,
@@ -89,7 +95,7 @@ public static class Simulator
         };
     }
 
-    private static Bounds<Real> BoundsOf(Ball ball, Lane lane, SimulatorOptions options) => new()
+    internal static Bounds<Real> BoundsOf(Ball ball, Lane lane, SimulatorOptions options) => new()
     {
         HalfWidth = lane.HasEdges ? lane.Width / 2 : double.PositiveInfinity,
         PinsAt = lane.HasPins ? lane.Length : double.PositiveInfinity,

@@ -87,7 +87,7 @@ public static class SpinTest
             var norm = Math.Max(Length(error.Turn), Math.Max(Length(error.Momentum), Length(error.Rotor)) / scale) / options.Tolerance;
             if (!(norm <= 1))
             {
-                h *= Math.Min(Control<Real>.Factor(norm, lastNorm), 0.8);
+                h *= Math.Min(Pace<Real>.Factor(Math.Min(norm, 1e20), lastNorm), 0.8);
                 // The rates were last taken at the end of the step that failed.
                 ode.Rates(step.Start, out step.K1);
                 continue;
@@ -98,7 +98,7 @@ public static class SpinTest
                 return ([.. segments], true);
             }
             time += h;
-            h *= Control<Real>.Factor(norm, lastNorm);
+            h *= Pace<Real>.Factor(norm, lastNorm);
             lastNorm = norm;
             ode.Start = (Quat<Real>.Exp(step.End.Turn) * ode.Start).Normalised();
             step.Start = step.End;

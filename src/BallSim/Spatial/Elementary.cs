@@ -30,28 +30,32 @@ internal static class Elementary<T>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static void CosSinc(T u, out T cos, out T sinc)
     {
-        T c = 1.0 / 2432902008176640000;        // 1/20!
-        c = T.Fma(-c, u, 1.0 / 6402373705728000);   // 1/18!
-        c = T.Fma(-c, u, 1.0 / 20922789888000);
-        c = T.Fma(-c, u, 1.0 / 87178291200);
-        c = T.Fma(-c, u, 1.0 / 479001600);
-        c = T.Fma(-c, u, 1.0 / 3628800);
-        c = T.Fma(-c, u, 1.0 / 40320);
-        c = T.Fma(-c, u, 1.0 / 720);
-        c = T.Fma(-c, u, 1.0 / 24);
-        c = T.Fma(-c, u, 1.0 / 2);
-        cos = T.Fma(-c, u, 1.0);
+        // Even and odd powers apart: two short chains of sums instead of a long one.
+        var v = u * u;
+        T even = 1.0 / 2432902008176640000;        // 1/20!
+        even = T.Fma(even, v, 1.0 / 20922789888000);
+        even = T.Fma(even, v, 1.0 / 479001600);
+        even = T.Fma(even, v, 1.0 / 40320);
+        even = T.Fma(even, v, 1.0 / 24);
+        even = T.Fma(even, v, 1.0);
+        T odd = -1.0 / 6402373705728000;           // -1/18!
+        odd = T.Fma(odd, v, -1.0 / 87178291200);
+        odd = T.Fma(odd, v, -1.0 / 3628800);
+        odd = T.Fma(odd, v, -1.0 / 720);
+        odd = T.Fma(odd, v, -1.0 / 2);
+        cos = T.Fma(odd, u, even);
 
-        T s = 1.0 / 51090942171709440000.0;     // 1/21!
-        s = T.Fma(-s, u, 1.0 / 121645100408832000);
-        s = T.Fma(-s, u, 1.0 / 355687428096000);
-        s = T.Fma(-s, u, 1.0 / 1307674368000);
-        s = T.Fma(-s, u, 1.0 / 6227020800);
-        s = T.Fma(-s, u, 1.0 / 39916800);
-        s = T.Fma(-s, u, 1.0 / 362880);
-        s = T.Fma(-s, u, 1.0 / 5040);
-        s = T.Fma(-s, u, 1.0 / 120);
-        s = T.Fma(-s, u, 1.0 / 6);
-        sinc = T.Fma(-s, u, 1.0);
+        even = 1.0 / 51090942171709440000.0;       // 1/21!
+        even = T.Fma(even, v, 1.0 / 355687428096000);
+        even = T.Fma(even, v, 1.0 / 6227020800);
+        even = T.Fma(even, v, 1.0 / 362880);
+        even = T.Fma(even, v, 1.0 / 120);
+        even = T.Fma(even, v, 1.0);
+        odd = -1.0 / 121645100408832000;           // -1/19!
+        odd = T.Fma(odd, v, -1.0 / 1307674368000);
+        odd = T.Fma(odd, v, -1.0 / 39916800);
+        odd = T.Fma(odd, v, -1.0 / 5040);
+        odd = T.Fma(odd, v, -1.0 / 6);
+        sinc = T.Fma(odd, u, even);
     }
 }

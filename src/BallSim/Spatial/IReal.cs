@@ -30,6 +30,26 @@ internal interface IReal<T> : IAdditionOperators<T, T, T>, ISubtractionOperators
     /// <summary>Lane by lane: a &lt; b ? then : otherwise. Both values are computed.</summary>
     static abstract T IfLess(T a, T b, T then, T otherwise);
 
+    /// <summary>Whether a flag (1 or 0) is set in any lane.</summary>
+    static abstract bool Any(T flag);
+
     /// <summary>A first guess of a^(-1/3) for a in [1, 1e30], within 3.7 %, by integer arithmetic on the bits; refined in <see cref="Elementary{T}"/>.</summary>
     static abstract T InverseCubeRootGuess(T a);
+
+    /// <summary>A guess of a^(-1/6) for a in [1, 1e30], within 4 %, in the same way.</summary>
+    static abstract T InverseSixthRootGuess(T a);
+
+    /// <summary>
+    /// y + s k for a state that consists of numbers T alone, if this number type has a quicker way than component by component; the result must be the same to the last bit. False: nothing was done.
+    /// </summary>
+    static virtual bool AddsWhole<TState>(ref TState y, T s, in TState k)
+        where TState : struct => false;
+
+    /// <summary>Two terms, in the order given.</summary>
+    static virtual bool AddsWhole<TState>(ref TState y, T s1, in TState k1, T s2, in TState k2)
+        where TState : struct => false;
+
+    /// <summary>Three terms, in the order given.</summary>
+    static virtual bool AddsWhole<TState>(ref TState y, T s1, in TState k1, T s2, in TState k2, T s3, in TState k3)
+        where TState : struct => false;
 }

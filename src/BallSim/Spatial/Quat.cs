@@ -35,6 +35,9 @@ internal readonly struct Quat<T>(T w, T x, T y, T z)
         return new(W * s, X * s, Y * s, Z * s);
     }
 
+    /// <summary>The inverse rotation of a unit quaternion.</summary>
+    public Quat<T> Inverse => new(W, -X, -Y, -Z);
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public Mat3<T> Matrix()
     {
@@ -56,16 +59,24 @@ internal readonly struct Quat<T>(T w, T x, T y, T z)
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vec3<T> TurnRate(Vec3<T> θ, Vec3<T> ω)
     {
-        var u = θ.Dot(θ);
-        T c = 1.0 / 74724249600;
-        c = T.Fma(c, u, 691.0 / 1307674368000);
-        c = T.Fma(c, u, 1.0 / 47900160);
-        c = T.Fma(c, u, 1.0 / 1209600);
-        c = T.Fma(c, u, 1.0 / 30240);
-        c = T.Fma(c, u, 1.0 / 720);
-        c = T.Fma(c, u, 1.0 / 12);
+        var c = TurnSeries(θ.Dot(θ));
         T half = -0.5;
         var θω = θ.Cross(ω);
         return Vec3<T>.AddScaled(Vec3<T>.AddScaled(ω, half, θω), c, θ.Cross(θω));
+    }
+
+    /// <summary>c of <see cref="TurnRate"/> as a function of θ².</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static T TurnSeries(T u)
+    {
+        var v = u * u;
+        T even = 1.0 / 74724249600;
+        even = T.Fma(even, v, 1.0 / 47900160);
+        even = T.Fma(even, v, 1.0 / 30240);
+        even = T.Fma(even, v, 1.0 / 12);
+        T odd = 691.0 / 1307674368000;
+        odd = T.Fma(odd, v, 1.0 / 1209600);
+        odd = T.Fma(odd, v, 1.0 / 720);
+        return T.Fma(odd, u, even);
     }
 }

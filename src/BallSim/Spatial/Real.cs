@@ -1,4 +1,6 @@
 using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
+using X86 = System.Runtime.Intrinsics.X86;
 
 namespace BallSim.Spatial;
 
@@ -68,6 +70,9 @@ internal readonly struct Real(double value) : IScalar<Real>, IEquatable<Real>
     public static Real IfLess(Real a, Real b, Real then, Real otherwise) => a.value < b.value ? then : otherwise;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool Any(Real flag) => flag.value > 0;
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Real InverseCubeRootGuess(Real a)
     {
         // The bits of a double are, but for a constant, 2^52 log2(a) piecewise linear; a third of them by shifts and adds, as lanes have no integer division.
@@ -76,8 +81,71 @@ internal readonly struct Real(double value) : IScalar<Real>, IEquatable<Real>
         return new(BitConverter.Int64BitsToDouble(0x3FEEDC0000000000L - third));
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real InverseSixthRootGuess(Real a)
+    {
+        var e = BitConverter.DoubleToInt64Bits(a.value) - 0x3FF0000000000000L;
+        var sixth = (e >> 3) + (e >> 5) + (e >> 7) + (e >> 9) + (e >> 11) + (e >> 13);
+        return new(BitConverter.Int64BitsToDouble(0x3FEF200000000000L - sixth));
+    }
+
+    // One double says nothing of the others: four components of a state fit one vector, and each still gets its own single rounding.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool AddsWhole<TState>(ref TState y, Real s, in TState k)
+        where TState : struct
+    {
+        if (!Packs<TState>())
+        {
+            return false;
+        }
+        var a = Vector256.Create(s.value);
+        for (var i = 0; i < Unsafe.SizeOf<TState>() / 32; i++)
+        {
+            Part(ref y, i) = Vector256.FusedMultiplyAdd(a, Part(in k, i), Part(ref y, i));
+        }
+        return true;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool AddsWhole<TState>(ref TState y, Real s1, in TState k1, Real s2, in TState k2)
+        where TState : struct
+    {
+        if (!Packs<TState>())
+        {
+            return false;
+        }
+        var (a1, a2) = (Vector256.Create(s1.value), Vector256.Create(s2.value));
+        for (var i = 0; i < Unsafe.SizeOf<TState>() / 32; i++)
+        {
+            Part(ref y, i) = Vector256.FusedMultiplyAdd(a2, Part(in k2, i), Vector256.FusedMultiplyAdd(a1, Part(in k1, i), Part(ref y, i)));
+        }
+        return true;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool AddsWhole<TState>(ref TState y, Real s1, in TState k1, Real s2, in TState k2, Real s3, in TState k3)
+        where TState : struct
+    {
+        if (!Packs<TState>())
+        {
+            return false;
+        }
+        var (a1, a2, a3) = (Vector256.Create(s1.value), Vector256.Create(s2.value), Vector256.Create(s3.value));
+        for (var i = 0; i < Unsafe.SizeOf<TState>() / 32; i++)
+        {
+            Part(ref y, i) = Vector256.FusedMultiplyAdd(a3, Part(in k3, i), Vector256.FusedMultiplyAdd(a2, Part(in k2, i), Vector256.FusedMultiplyAdd(a1, Part(in k1, i), Part(ref y, i))));
+        }
+        return true;
+    }
+
     public bool Equals(Real other) => value.Equals(other.value);
     public override bool Equals(object? obj) => obj is Real other && Equals(other);
     public override int GetHashCode() => value.GetHashCode();
     public override string ToString() => Check.Text(value);
+
+    private static bool Packs<TState>()
+        where TState : struct => X86.Fma.IsSupported && Unsafe.SizeOf<TState>() % 32 == 0;
+
+    private static ref Vector256<double> Part<TState>(ref readonly TState state, int i)
+        where TState : struct => ref Unsafe.Add(ref Unsafe.As<TState, Vector256<double>>(ref Unsafe.AsRef(in state)), i);
 }

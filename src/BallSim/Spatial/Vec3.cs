@@ -29,4 +29,8 @@ internal readonly struct Vec3<T>(T x, T y, T z)
         T.Fma(Y, b.Z, -(Z * b.Y)),
         T.Fma(Z, b.X, -(X * b.Z)),
         T.Fma(X, b.Y, -(Y * b.X)));
+
+    /// <summary>Component by component: a tensor along its principal axes times a vector.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public Vec3<T> Times(Vec3<T> b) => new(X * b.X, Y * b.Y, Z * b.Z);
 }

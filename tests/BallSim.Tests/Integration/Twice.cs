@@ -63,7 +63,11 @@ internal readonly struct Twice(double high, double low) : IReal<Twice>
 
     public static Twice IfLess(Twice a, Twice b, Twice then, Twice otherwise) => (a - b).high < 0 ? then : otherwise;
 
+    public static bool Any(Twice flag) => flag.high > 0;
+
     public static Twice InverseCubeRootGuess(Twice a) => Math.Pow(a.high, -1.0 / 3);
+
+    public static Twice InverseSixthRootGuess(Twice a) => Math.Pow(a.high, -1.0 / 6);
 
     private static Twice Sum(double a, double b)
     {

@@ -1,0 +1,17 @@
+using BallSim.Spatial;
+
+namespace BallSim.Motion;
+
+/// <summary>How the slip comes to its end, see <see cref="Slide{T,TSurface}.Fading"/>.</summary>
+internal struct Fade<T>
+    where T : struct, IReal<T>
+{
+    /// <summary>μ, and the rate at which the slip falls, m/s².</summary>
+    public T Friction, Rate;
+
+    /// <summary>Flags: slip below pivoting's own scale; next to none left.</summary>
+    public T Creeps, Ends;
+
+    /// <summary>Longest step of an explicit method, s; 0.9 of the time that is left at the present rate.</summary>
+    public T Stable, Cap;
+}

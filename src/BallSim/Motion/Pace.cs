@@ -1,0 +1,97 @@
+using BallSim.Integration;
+using BallSim.Spatial;
+
+namespace BallSim.Motion;
+
+/// <summary>
+/// How long a step may be and what follows from its error, without branches: the driver of one shot and that of many side by side plan and judge their steps by the same operations, so that a lane repeats the shot to
+/// the last bit. A flag is 1 or 0.
+/// </summary>
+internal static class Pace<T>
+    where T : struct, IReal<T>
+{
+    // A step turns the ball by at most this, so that the rotation vector stays where its series hold.
+    private const double MaxTurn = 2.5;
+
+    // No contact slows the slip of a ball faster than this, m/s²: below this times the step, the end of sliding may be near.
+    private const double StickingDeceleration = 40;
+
+    /// <summary>A step in time that does not turn the ball too far.</summary>
+    public static T CapTurn(T dt, Vec3<T> ω) => T.Min(dt, MaxTurn / (T.Sqrt(ω.Dot(ω)) + 1e-9));
+
+    /// <summary>A step down-lane from one in time, ended on the next line that a step must not cross; two equal steps rather than a long one and a sliver.</summary>
+    public static T ByDistance(T dt, T vy, T left, out T atEnd)
+    {
+        T one = 1.0, zero = 0.0;
+        var almost = left - 1e-9;
+        var half = left * 0.5;
+        var h = dt * vy;
+        atEnd = T.IfLess(almost, h, one, zero);
+        return T.IfLess(almost, h, left, T.IfLess(half, h, half, h));
+    }
+
+    /// <summary>The next line: the end of the map's row; where the head pin can first be touched, so that the last step is short; the pins.</summary>
+    public static T NextLine(T y, T rowEnd, in Bounds<T> bounds)
+    {
+        var first = bounds.PinsAt - bounds.TouchDistance;
+        return T.Min(rowEnd, T.IfLess(y, first - 1e-9, first, bounds.PinsAt));
+    }
+
+    /// <summary>Whether the slip may come to its end within so many seconds.</summary>
+    public static T MayStick(T slip, T seconds)
+    {
+        T one = 1.0, zero = 0.0;
+        return T.IfLess(slip, seconds * StickingDeceleration, one, zero);
+    }
+
+    /// <summary>Whether a step of this error norm must be taken again, and the next step in time; a step that was cut short (by a row, a cap) says nothing against the longer one planned.</summary>
+    public static T Next(T norm, T before, T planned, T taken, out T rejected)
+    {
+        T one = 1.0, zero = 0.0;
+        var factor = Factor(norm, before);
+        rejected = T.IfLess(one, norm, one, zero);
+        var grown = T.IfLess(one, factor, T.Max(planned, taken * factor), taken * factor);
+        return T.IfLess(one, norm, taken * T.Min(factor, 0.8), grown);
+    }
+
+    /// <summary>
+    /// The next step as a multiple of the last, for a method whose estimate is of fifth order: 0.9 norm^(-1/6) before^(1/24), within [0.2, 4]. The error before it steadies the choice (proportional-integral control,
+    /// K. Gustafsson, ACM Trans. Math. Softw. 17 (1991) 533). The powers are rough, by a per cent: they only choose a step.
+    /// </summary>
+    public static T Factor(T norm, T before)
+    {
+        // 1e12^(1/6) = 100.
+        var now = 100.0 * T.InverseSixthRootGuess((norm + 1e-10) * 1e12);
+        var last = 100.0 * T.InverseSixthRootGuess((before + 1e-4) * 1e12);
+        return T.Max(0.2, T.Min(4.0, 0.9 * now / T.Sqrt(T.Sqrt(last))));
+    }
+
+    /// <summary>The pin may be grazed, or the edge passed, between the ends of a step that comes within this, m.</summary>
+    public const double Graze = 0.05;
+
+    /// <summary>Whether a step that has been taken may reach an end of the run: one is passed at its end, or the ball turns round close to the edge, or the pin is near.</summary>
+    public static T MayEnd(in Step<State<T>> s, in Bounds<T> bounds)
+    {
+        T one = 1.0, zero = 0.0;
+        var outside = T.Abs(s.End.X) - bounds.HalfWidth;
+        var turns = T.IfLess(zero, s.K1.X * s.K7.X, zero, one);
+        var gutter = T.IfLess(outside, zero, T.IfLess(-Graze, outside, turns, zero), one);
+        var away = s.End.Y - bounds.PinsAt;
+        var reach = bounds.TouchDistance + Graze;
+        var pin = T.IfLess(reach * reach, T.Fma(s.End.X, s.End.X, away * away), zero, one);
+        var passed = T.IfLess(away, -1e-9, zero, one);
+        var back = T.IfLess(bounds.BackAt, s.End.Y, zero, one);
+        var late = T.IfLess(s.End.Time, bounds.MaxTime, zero, one);
+        return T.Max(T.Max(gutter, pin), T.Max(passed, T.Max(back, late)));
+    }
+
+    /// <summary>
+    /// Whether rolling may slip in a step: its excess of demand over grip at both ends, and the limit. The demand swings with the turn of the ball; far below the limit at both ends it does not reach it between.
+    /// </summary>
+    public static T MaySlip(T start, T end, T limit)
+    {
+        T one = 1.0, zero = 0.0;
+        var far = T.IfLess(T.Max(start, end), limit * -0.5, one, zero);
+        return T.IfLess(T.Abs(end - start), limit * 0.3, one - far, one);
+    }
+}

@@ -1,0 +1,103 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
+using X86 = System.Runtime.Intrinsics.X86;
+
+namespace BallSim.Spatial;
+
+/// <summary>Four doubles side by side: one AVX2 vector.</summary>
+internal readonly struct Doubles4(Vector256<double> value) : ILanes<Doubles4>
+{
+    private readonly Vector256<double> value = value;
+
+    public static int Count => 4;
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static implicit operator Doubles4(double value) => new(Vector256.Create(value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Doubles4 operator +(Doubles4 a, Doubles4 b) => new(a.value + b.value);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Doubles4 operator -(Doubles4 a, Doubles4 b) => new(a.value - b.value);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Doubles4 operator *(Doubles4 a, Doubles4 b) => new(a.value * b.value);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Doubles4 operator /(Doubles4 a, Doubles4 b) => new(a.value / b.value);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Doubles4 operator -(Doubles4 a) => new(-a.value);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Doubles4 Fma(Doubles4 a, Doubles4 b, Doubles4 c) => new(Vector256.FusedMultiplyAdd(a.value, b.value, c.value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Doubles4 Sqrt(Doubles4 a) => new(Vector256.Sqrt(a.value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Doubles4 Abs(Doubles4 a) => new(Vector256.Abs(a.value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Doubles4 Min(Doubles4 a, Doubles4 b) => new(Vector256.ConditionalSelect(Vector256.LessThan(a.value, b.value), a.value, b.value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Doubles4 Max(Doubles4 a, Doubles4 b) => new(Vector256.ConditionalSelect(Vector256.GreaterThan(a.value, b.value), a.value, b.value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Doubles4 IfLess(Doubles4 a, Doubles4 b, Doubles4 then, Doubles4 otherwise) =>
+        new(Vector256.ConditionalSelect(Vector256.LessThan(a.value, b.value), then.value, otherwise.value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Doubles4 InverseCubeRootGuess(Doubles4 a)
+    {
+        var e = a.value.AsUInt64() - Vector256.Create(0x3FF0000000000000UL);
+        var third = (e >>> 2) + (e >>> 4) + (e >>> 6) + (e >>> 8) + (e >>> 10) + (e >>> 12);
+        return new((Vector256.Create(0x3FEEDC0000000000UL) - third).AsDouble());
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Doubles4 InverseSixthRootGuess(Doubles4 a)
+    {
+        var e = a.value.AsUInt64() - Vector256.Create(0x3FF0000000000000UL);
+        var sixth = (e >>> 3) + (e >>> 5) + (e >>> 7) + (e >>> 9) + (e >>> 11) + (e >>> 13);
+        return new((Vector256.Create(0x3FEF200000000000UL) - sixth).AsDouble());
+    }
+
+    public static double Lane(in Doubles4 a, int lane) => Unsafe.Add(ref Unsafe.As<Doubles4, double>(ref Unsafe.AsRef(in a)), lane);
+
+    public static void SetLane(ref Doubles4 a, int lane, double value) => Unsafe.Add(ref Unsafe.As<Doubles4, double>(ref a), lane) = value;
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool Any(Doubles4 flag) => Mask(flag) != 0;
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static uint Mask(Doubles4 a) => (uint)Vector256.GreaterThan(a.value, Vector256<double>.Zero).ExtractMostSignificantBits();
+
+    public static void Gather(ref double table, ReadOnlySpan<int> at, ref Sixteen<Doubles4> numbers)
+    {
+        // Four at a time: a square of numbers, turned over its diagonal.
+        ref var vector = ref Unsafe.As<Sixteen<Doubles4>, Vector256<double>>(ref numbers);
+        for (var i = 0; i < 16; i += 4)
+        {
+            var a = Vector256.LoadUnsafe(ref table, (nuint)(at[0] + i));
+            var b = Vector256.LoadUnsafe(ref table, (nuint)(at[1] + i));
+            var c = Vector256.LoadUnsafe(ref table, (nuint)(at[2] + i));
+            var d = Vector256.LoadUnsafe(ref table, (nuint)(at[3] + i));
+            if (X86.Avx.IsSupported)
+            {
+                var (ab, ba) = (X86.Avx.UnpackLow(a, b), X86.Avx.UnpackHigh(a, b));
+                var (cd, dc) = (X86.Avx.UnpackLow(c, d), X86.Avx.UnpackHigh(c, d));
+                Unsafe.Add(ref vector, i) = X86.Avx.Permute2x128(ab, cd, 0x20);
+                Unsafe.Add(ref vector, i + 1) = X86.Avx.Permute2x128(ba, dc, 0x20);
+                Unsafe.Add(ref vector, i + 2) = X86.Avx.Permute2x128(ab, cd, 0x31);
+                Unsafe.Add(ref vector, i + 3) = X86.Avx.Permute2x128(ba, dc, 0x31);
+                continue;
+            }
+            for (var j = 0; j < 4; j++)
+            {
+                Unsafe.Add(ref vector, i + j) = Vector256.Create(a[j], b[j], c[j], d[j]);
+            }
+        }
+    }
+}

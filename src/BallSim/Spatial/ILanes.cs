@@ -1,0 +1,19 @@
+namespace BallSim.Spatial;
+
+/// <summary>A number type with several lanes, which run as many shots side by side.</summary>
+internal interface ILanes<T> : IReal<T>
+    where T : struct, ILanes<T>
+{
+    static abstract int Count { get; }
+
+    /// <summary>The value in one lane.</summary>
+    static abstract double Lane(in T a, int lane);
+
+    static abstract void SetLane(ref T a, int lane, double value);
+
+    /// <summary>One bit for each lane in which the number is greater than zero, the lowest for lane 0.</summary>
+    static abstract uint Mask(T a);
+
+    /// <summary>Sixteen numbers for each lane, from sixteen that lie side by side in a table: those of lane k begin at table[at[k]].</summary>
+    static abstract void Gather(ref double table, ReadOnlySpan<int> at, ref Sixteen<T> numbers);
+}

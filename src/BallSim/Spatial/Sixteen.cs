@@ -1,0 +1,10 @@
+using System.Runtime.CompilerServices;
+
+namespace BallSim.Spatial;
+
+/// <summary>The sixteen coefficients of a bicubic.</summary>
+[InlineArray(16)]
+internal struct Sixteen<T>
+{
+    private T first;
+}
