@@ -10,13 +10,16 @@ internal readonly struct Control<T>
     where T : struct, IReal<T>
 {
     // Local errors add up over some fifty to a hundred steps and velocity errors act for a second or two; measured, not derived.
-    private const double Share = 0.2;
+    private const double Share = 0.3;
+
+    // The fresh fraction has narrow dips, twice a turn, of which an error estimate sees too little.
+    private const double ShareWithFreshCover = 0.08;
 
     private readonly T perPlace, perVelocity, perMomentum, perTurn, perTime, perCover;
 
     public Control(double tolerance, in Body<T> body)
     {
-        T local = Share * tolerance;
+        T local = (body.HasCoverOil && body.HasFreshCover ? ShareWithFreshCover : Share) * tolerance;
         T one = 1.0;
         perPlace = one / local;
         perVelocity = perPlace;

@@ -23,7 +23,7 @@ internal static class Pace<T>
     public static T ByDistance(T dt, T vy, T left, out T atEnd)
     {
         T one = 1.0, zero = 0.0;
-        var almost = left - 1e-9;
+        var almost = left - T.Sliver;
         var half = left * 0.5;
         var h = dt * vy;
         atEnd = T.IfLess(almost, h, one, zero);
@@ -34,7 +34,7 @@ internal static class Pace<T>
     public static T NextLine(T y, T rowEnd, in Bounds<T> bounds)
     {
         var first = bounds.PinsAt - bounds.TouchDistance;
-        return T.Min(rowEnd, T.IfLess(y, first - 1e-9, first, bounds.PinsAt));
+        return T.Min(rowEnd, T.IfLess(y, first - T.Sliver, first, bounds.PinsAt));
     }
 
     /// <summary>Whether the slip may come to its end within so many seconds.</summary>
@@ -79,7 +79,7 @@ internal static class Pace<T>
         var away = s.End.Y - bounds.PinsAt;
         var reach = bounds.TouchDistance + Graze;
         var pin = T.IfLess(reach * reach, T.Fma(s.End.X, s.End.X, away * away), zero, one);
-        var passed = T.IfLess(away, -1e-9, zero, one);
+        var passed = T.IfLess(away, -T.Sliver, zero, one);
         var back = T.IfLess(bounds.BackAt, s.End.Y, zero, one);
         var late = T.IfLess(s.End.Time, bounds.MaxTime, zero, one);
         return T.Max(T.Max(gutter, pin), T.Max(passed, T.Max(back, late)));

@@ -11,6 +11,8 @@ internal readonly struct Doubles4(Vector256<double> value) : ILanes<Doubles4>
 
     public static int Count => 4;
 
+    public static Doubles4 Sliver => 1e-9;
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static implicit operator Doubles4(double value) => new(Vector256.Create(value));
 

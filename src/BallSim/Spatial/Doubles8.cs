@@ -10,6 +10,8 @@ internal readonly struct Doubles8(Vector512<double> value) : ILanes<Doubles8>
 
     public static int Count => 8;
 
+    public static Doubles8 Sliver => 1e-9;
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static implicit operator Doubles8(double value) => new(Vector512.Create(value));
 

@@ -13,6 +13,9 @@ internal interface IReal<T> : IAdditionOperators<T, T, T>, ISubtractionOperators
     /// <summary>The same value in every lane.</summary>
     static abstract implicit operator T(double value);
 
+    /// <summary>A length on the lane, m, that rounding may leave over of a step.</summary>
+    static abstract T Sliver { get; }
+
     /// <summary>a b + c with one rounding.</summary>
     static abstract T Fma(T a, T b, T c);
 

@@ -9,6 +9,8 @@ internal readonly struct Real(double value) : IScalar<Real>, IEquatable<Real>
 {
     private readonly double value = value;
 
+    public static Real Sliver => 1e-9;
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static implicit operator Real(double value) => new(value);
 

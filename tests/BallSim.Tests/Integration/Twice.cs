@@ -63,6 +63,8 @@ internal readonly struct Twice(double high, double low) : IReal<Twice>
 
     public static Twice IfLess(Twice a, Twice b, Twice then, Twice otherwise) => (a - b).high < 0 ? then : otherwise;
 
+    public static Twice Sliver => 1e-9;
+
     public static bool Any(Twice flag) => flag.high > 0;
 
     public static Twice InverseCubeRootGuess(Twice a) => Math.Pow(a.high, -1.0 / 3);
