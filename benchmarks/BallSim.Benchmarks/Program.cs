@@ -6,6 +6,10 @@ if (args is ["accuracy", ..])
     if (!args.Contains("peer")) Accuracy.Report(Console.Out);
     Accuracy.ReportRk4(Console.Out);
 }
+else if (args is ["sizes"])
+{
+    Sizes.Report(Console.Out);
+}
 else
 {
     BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);

@@ -58,9 +58,9 @@ public sealed record Scenario
         [
             .. from ball in Balls
                from layout in Layouts
-               let drilled = ball.Drilled(layout.Value, Bowler).Ball
+               let sheet = ball.Drilled(layout.Value, Bowler)
                from finish in Finishes.Count == 0 ? [null] : Finishes.Cast<FinishSheet?>()
-               let finished = finish is null ? drilled : drilled with { Finish = finish.Built() }
+               let finished = finish is null ? sheet.Ball : sheet.Ball with { Finish = finish.Built() }
                from release in Releases
                from lane in Lanes
                select new Candidate(finished, lane.Lane, release.Value)
@@ -70,6 +70,7 @@ public sealed record Scenario
                    FinishName = finish?.Name ?? "",
                    ReleaseName = release.Name,
                    LaneName = lane.Name,
+                   Holes = sheet.Holes,
                },
         ];
     }

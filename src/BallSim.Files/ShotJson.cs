@@ -22,6 +22,14 @@ public static class ShotJson
             json.WriteStartObject();
             Columns.Json(json, ShotColumns.Names, candidate);
             Columns.Json(json, ShotColumns.Numbers, shot);
+            if (shot.Track.Warnings(candidate.Holes) is { Count: > 0 } warnings)
+            {
+                json.WriteString("track_warning", string.Join("; ", warnings));
+            }
+            else
+            {
+                json.WriteNull("track_warning");
+            }
             json.WriteEndObject();
         });
     }

@@ -50,6 +50,9 @@ public static class Units
     /// <summary>One millilitre, 1e-6 m³.</summary>
     public const double Millilitre = 1e-6;
 
+    /// <summary>One microlitre, 1e-9 m³.</summary>
+    public const double Microlitre = 1e-9;
+
     /// <summary>One gram per millilitre, 1000 kg/m³: the density of water, nearly.</summary>
     public const double GramPerMillilitre = 1000;
 

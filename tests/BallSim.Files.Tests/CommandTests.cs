@@ -49,6 +49,43 @@ public sealed class CommandTests : IDisposable
         Assert.Equal(shot.Entry.Angle / Units.Degree, json.RootElement.GetProperty("entry_angle_deg").GetDouble());
         Assert.Equal(shot.Entry.Offset / Units.Inch, json.RootElement.GetProperty("offset_from_pocket_in").GetDouble());
         Assert.True(json.RootElement.GetProperty("touches_head_pin").GetBoolean());
+        Assert.Equal("reactive", json.RootElement.GetProperty("cover").GetString());
+        Assert.Equal(shot.Track.Flare / Units.Inch, json.RootElement.GetProperty("flare_in").GetDouble());
+        Assert.Equal(shot.OilTakenUp / Units.Microlitre, json.RootElement.GetProperty("oil_taken_up_uL").GetDouble());
+        Assert.Equal(JsonValueKind.Null, json.RootElement.GetProperty("track_warning").ValueKind);
+    }
+
+    [Fact]
+    public void A_comparison_tells_flare_oil_and_cover_and_how_clear_the_holes_are()
+    {
+        var (_, output, _) = Run("compare", Two);
+        Assert.Contains("reactive", output);
+        Assert.Contains("Oil taken", output);
+        Assert.DoesNotContain("runs over", output);
+        var same = Run("compare", Two, "--same-line").Output;
+        Assert.Contains("Flare", same);
+        using var json = JsonDocument.Parse(Run("compare", Two, "--json").Output);
+        Assert.All(json.RootElement.EnumerateArray(), row =>
+        {
+            Assert.InRange(row.GetProperty("reaimed_flare_in").GetDouble(), 1, 9);
+            Assert.InRange(row.GetProperty("reaimed_oil_taken_up_uL").GetDouble(), 10, 60);
+        });
+    }
+
+    // An axis point so far over that the track runs where the grip is.
+    [Fact]
+    public void A_track_that_runs_over_a_hole_is_warned_of()
+    {
+        var path = text.With("\"over\": \"5 in\"", "\"over\": \"7.5 in\"");
+        const string said = @"the track runs over the edge of the hole ""thumb"", \d\.\d\d in into it, on revolution \d+, \d+\.\d ft from the foul line";
+        var (code, output, _) = Run("compare", path);
+        Assert.Equal(0, code);
+        Assert.Matches(said, string.Join(' ', output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)));
+        Assert.Matches(said, string.Join(' ', Run("shot", path).Output.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)));
+        using var json = JsonDocument.Parse(Run("shot", path, "--json").Output);
+        Assert.Matches(said, json.RootElement.GetProperty("track_warning").GetString());
+        using var rows = JsonDocument.Parse(Run("compare", path, "--json").Output);
+        Assert.Matches(said, rows.RootElement[0].GetProperty("track_warning").GetString());
     }
 
     [Fact]

@@ -33,6 +33,7 @@ internal static class ReAimedTable
         {
             screen.Say(row.ReAimed.Reason + ".", Invariant($"  {number,3}  "));
         }
+        CoverTable.Show(screen, ranked);
         Footnotes(screen, scenario, ranked);
     }
 
@@ -61,6 +62,8 @@ internal static class ReAimedTable
             + "the ball enters at the pocket. Breakpoint, roll, speed and spin are those of the moved line; the last column is where the "
             + "ball enters on the old one, in inches from the pocket. Boards count from the right."
             + (ranked.Any(r => r.SameLine.StopReason == StopReason.PassedHeadPin) ? " " + Trade.StarNote : ""));
+        screen.Say("Flare is the greatest distance between the first and the last ring of the track on the ball, in a turn that between neighbours; oil taken up is what the cover takes off the lane less what it leaves there. "
+            + "Holes count from the middle of the track to the edge; less than nothing is over it.");
         screen.Say("Sorted by how far the entry angle lies outside 4° to 6° (rows inside keep the scenario's order).");
         var s = scenario.Bowler.Scatter;
         var numbers = Invariant($"speed {s.Speed / MilesPerHour:0.##} mph, launch {s.LaunchAngle / Degree:0.##}°, board {s.Board:0.##}, ")

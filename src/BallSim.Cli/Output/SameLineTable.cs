@@ -13,19 +13,19 @@ internal static class SameLineTable
         var table = NameColumns.NewTable();
         names.AddTo(table);
         string[] headings =
-            ["Entry\nangle", "Entry\nboard", "Off pocket\n(in)", "Breakpoint\n(board, ft)", "Rolls\n(ft)", "Speed\n(mph)", "Spin\n(rpm)"];
+            ["Entry\nangle", "Entry\nboard", "Off pocket\n(in)", "Breakpoint\n(board, ft)", "Rolls\n(ft)", "Speed\n(mph)", "Spin\n(rpm)", "Flare\n(in)", "Oil\n(µL)"];
         foreach (var heading in headings)
         {
             table.AddColumn(NameColumns.Numbers(heading));
         }
         foreach (var row in rows)
         {
-            NameColumns.AddRow(table, [.. names.Of(row.Candidate), .. Numbers(row.SameLine)]);
+            NameColumns.AddRow(table, [.. names.Of(row.Candidate), .. Numbers(row.SameLine), Trade.Arc(row.SameLine.Track.Flare), Trade.Oil(row.SameLine.OilTakenUp)]);
         }
         screen.Show(table);
         screen.Output.WriteLine();
         screen.Say("Every row is thrown on the bowler's own line, in the scenario's order. Entry is at the touch of the head pin. "
-            + "Boards count from the right."
+            + "Boards count from the right. Flare: first ring of the track to last. Oil: taken up by the cover."
             + (rows.Any(r => r.SameLine.StopReason == StopReason.PassedHeadPin) ? " " + Trade.StarNote : ""));
     }
 

@@ -20,7 +20,7 @@ internal static class ShotTable
         var table = NameColumns.NewTable();
         table.HideHeaders();
         table.AddColumn(new("")).AddColumn(new(""));
-        foreach (var (name, value) in Thrown(candidate).Concat(Seen(shot)))
+        foreach (var (name, value) in Thrown(candidate).Concat(Seen(candidate, shot)))
         {
             NameColumns.AddRow(table, [name, value]);
         }
@@ -39,7 +39,7 @@ internal static class ShotTable
         yield return ("Release", $"{candidate.ReleaseName}: {candidate.Release}");
     }
 
-    private static IEnumerable<(string Name, string Value)> Seen(Shot shot)
+    private static IEnumerable<(string Name, string Value)> Seen(Candidate candidate, Shot shot)
     {
         yield return ("The ball", shot.StopSentence);
         if (shot.ReachedPins)
@@ -58,6 +58,14 @@ internal static class ShotTable
         yield return ("Start of roll", shot.StartOfRoll is { } roll
             ? Invariant($"board {roll.Board:F1} at {roll.Distance / Foot:F1} ft") + again
             : "not before the end");
+        yield return ("Track", Invariant($"flare {shot.Track.Flare / Inch:F2} in over {shot.Track.Rings.Count(r => r.IsWhole)} rings, ")
+            + Invariant($"{shot.Track.FlarePerRevolution / Inch:F2} in a turn; {Trade.Oil(shot.OilTakenUp)} µL of oil taken up"));
+        if (shot.Track.Against(candidate.Holes) is { Count: > 0 } clearances)
+        {
+            var nearest = clearances.MinBy(c => c.Clearance);
+            yield return ("Holes", nearest.IsTouched ? string.Join("; ", shot.Track.Warnings(candidate.Holes))
+                : Invariant($"nearest the {nearest.Hole.Name}, {nearest.Clearance / Inch:F2} in clear on revolution {nearest.Revolution}"));
+        }
         yield return ("Energy lost", Invariant($"to friction {-shot.End.FrictionWork:F1} J, to the air {-shot.End.DragWork:F1} J"));
     }
 

@@ -38,6 +38,9 @@ internal static class Trade
 
     public static string Arc(double? metres) => metres is { } m ? Invariant($"{m / Inch:F2}") : None;
 
+    /// <summary>A volume of oil in microlitres.</summary>
+    public static string Oil(double cubicMetres) => Invariant($"{cubicMetres / Microlitre:F0}");
+
     /// <summary>Inches to a thirty-second, as a tape reads.</summary>
     public static string Fraction(double metres)
     {

@@ -13,6 +13,7 @@ internal static class ShotColumns
         new("finish", c => c.FinishName),
         new("release", c => c.ReleaseName),
         new("lane", c => c.LaneName),
+        new("cover", c => c.Ball.Cover.Name),
     ];
 
     public static Column<Shot>[] Numbers { get; } =
@@ -35,6 +36,9 @@ internal static class ShotColumns
         new("end_of_skid_ft", s => s.EndOfSkid?.Distance / Foot),
         new("start_of_roll_ft", s => s.StartOfRoll?.Distance / Foot),
         new("slipped_again", s => (double)s.SlippedAgain),
+        new("flare_in", s => s.Track.Flare / Inch),
+        new("flare_per_turn_in", s => s.Track.FlarePerRevolution / Inch),
+        new("oil_taken_up_uL", s => s.OilTakenUp / Microlitre),
     ];
 
     public static Column<ComparisonRow>[] Comparison { get; } =
@@ -50,6 +54,7 @@ internal static class ShotColumns
         new("entry_angle_scatter_deg", row => row.Spread?.Angle / Degree),
         new("offset_scatter_in", row => row.Spread?.Offset / Inch),
         new("distance_from_band_deg", row => row.DistanceFromBand / Degree),
+        new("track_warning", row => row.TrackWarnings.Count > 0 ? string.Join("; ", row.TrackWarnings) : null),
         new("within_scatter_of_best", row => row.IsWithinScatter),
     ];
 

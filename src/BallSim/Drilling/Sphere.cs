@@ -23,6 +23,16 @@ internal static class Sphere
         return across.Length > 1e-9 * other.Length ? across.Cross(point).Unit : null;
     }
 
+    /// <summary>The angle from a point to the nearest place of the shorter arc between two others.</summary>
+    public static double ToArc(Vector3D point, Vector3D from, Vector3D to)
+    {
+        var pole = from.Cross(to);
+        var size = pole.Length;
+        return size > 0 && pole.Cross(from).Dot(point) >= 0 && to.Cross(pole).Dot(point) >= 0
+            ? Math.Asin(Math.Min(1, Math.Abs(pole.Dot(point)) / size))
+            : Math.Min(point.AngleTo(from), point.AngleTo(to));
+    }
+
     /// <summary>The angle from one tangent to another at a point, counter-clockwise as seen from outside, in (-π, π].</summary>
     public static double Angle(Vector3D point, Vector3D from, Vector3D to) => Math.Atan2(point.Dot(from.Cross(to)), from.Dot(to));
 }

@@ -1,4 +1,5 @@
 using BallSim.Balls;
+using BallSim.Drilling;
 using BallSim.Lanes;
 using BallSim.Releases;
 
@@ -26,6 +27,9 @@ public sealed record Candidate(Ball Ball, Lane Lane, Release Release)
 
     /// <summary>What the lane is called.</summary>
     public string LaneName { get; init; } = "";
+
+    /// <summary>The holes of the ball, in its frame; empty if they are not known. The track is held against them.</summary>
+    public IReadOnlyList<Hole> Holes { get; init; } = [];
 
     /// <summary>The names that are there, one after the other.</summary>
     public override string ToString() =>

@@ -30,6 +30,11 @@ public sealed record ComparisonRow
     public double LineMove => ReAimed.IsFound ? ReAimed.Release.LaunchAngle - Candidate.Release.LaunchAngle : double.NaN;
 
     /// <summary>
+    /// Sentences about holes that the track meets, <see cref="Track.Warnings"/>: of the re-aimed shot, or of that on the given line where no line reaches the pocket.
+    /// </summary>
+    public IReadOnlyList<string> TrackWarnings => (ReAimed.Shot ?? SameLine).Track.Warnings(Candidate.Holes);
+
+    /// <summary>
     /// How far the entry angle of the re-aimed shot lies outside the band of <see cref="Comparison"/>, rad: zero inside, positive infinity
     /// without a re-aimed shot.
     /// </summary>

@@ -8,6 +8,9 @@ namespace BallSim.Shots;
 /// <summary>Turns a kept state into what can be seen of the ball; hides the kind of surface from the shot.</summary>
 internal abstract class Instants
 {
+    /// <summary>r_c, half the width of the strip that the contact leaves, m.</summary>
+    public abstract double ContactRadius { get; }
+
     public abstract PathPoint At(Phase phase, in State<Real> state, Quat<Real> start);
 }
 
@@ -15,6 +18,8 @@ internal abstract class Instants
 internal sealed class Instants<TSurface>(Body<Real> body, TSurface surface, Lane lane, Hand hand) : Instants
     where TSurface : struct, ISurface<Real>
 {
+    public override double ContactRadius => body.ContactRadius;
+
     public override PathPoint At(Phase phase, in State<Real> state, Quat<Real> start)
     {
         var m = Moment<Real>.Of(phase, state, start, body, surface);
@@ -42,6 +47,7 @@ internal sealed class Instants<TSurface>(Body<Real> body, TSurface surface, Lane
             Film = lane.GivenFriction is null ? m.Value : 0,
             CoverFilm = m.CoverFilm,
             FreshCover = m.Fresh,
+            OilUptake = OilUptake(m),
             Offset = offset,
             Revolutions = m.Revolutions,
             FrictionWork = m.FrictionWork,
@@ -50,4 +56,17 @@ internal sealed class Instants<TSurface>(Body<Real> body, TSurface surface, Lane
             Hand = hand,
         };
     }
+
+    private double OilUptake(in Moment<Real> m)
+    {
+        if (m.Phase == Phase.Loft)
+        {
+            return 0;
+        }
+        double old = (1 - m.Fresh) * m.CoverFilm;
+        double through = Math.Sqrt(Square(m.VelocityX - m.SlipX) + Square(m.VelocityY - m.SlipY));
+        return 2 * body.ContactRadius * through * (body.PickUp * surface.FilmInContact(m.Value + old) - old);
+    }
+
+    private static double Square(double a) => a * a;
 }

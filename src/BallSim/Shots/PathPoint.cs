@@ -53,6 +53,12 @@ public readonly record struct PathPoint
     /// <summary>Fresh fraction of the cover under the contact, 0 to 1: 1 where flare has moved the track onto dry cover, 0 where it runs in its own track.</summary>
     public double FreshCover { get; init; }
 
+    /// <summary>
+    /// Rate at which the cover takes oil off the lane, m³/s, negative where it leaves more than it takes: on a strip as wide as the contact, 2 r_c v_b (φ_s h_c - (1 - φ) h_B), v_b the speed at which the
+    /// cover passes through the contact and h_c the film drawn into it. Zero in the air and on a lane of given friction.
+    /// </summary>
+    public double OilUptake { get; init; }
+
     /// <summary>The centre of mass from the centre of the ball, m.</summary>
     public Vector3D Offset { get; init; }
 

@@ -15,6 +15,7 @@ internal sealed class PathSegment(Phase phase, in State<Real> start, in State<Re
 
     public double StartTime => start.Time;
     public double EndTime => Along(1, start.Time, p1.Time, p2.Time, p3.Time, p4.Time);
+    public double EndRevolutions => Along(1, start.Revolutions, p1.Revolutions, p2.Revolutions, p3.Revolutions, p4.Revolutions);
     public double StartY => start.Y;
     public double EndY => Along(1, start.Y, p1.Y, p2.Y, p3.Y, p4.Y);
 
@@ -34,6 +35,9 @@ internal sealed class PathSegment(Phase phase, in State<Real> start, in State<Re
 
     /// <summary>The fraction of the step at which the centre is y down-lane; y must lie between the ends.</summary>
     public double AtDistance(double y) => Invert(y, start.Y, p1.Y, p2.Y, p3.Y, p4.Y);
+
+    /// <summary>The fraction of the step at which the ball has turned so often since the release.</summary>
+    public double AtRevolutions(double n) => Invert(n, start.Revolutions, p1.Revolutions, p2.Revolutions, p3.Revolutions, p4.Revolutions);
 
     private static void Next(ref State<Real> y, Real θ, in State<Real> lower)
     {

@@ -128,6 +128,15 @@ public class FilmLawTests
     }
 
     [Fact]
+    public void It_is_not_monotone_in_the_modulus()
+    {
+        // Stiffer: a thinner flooded film, which bares more asperities where oil abounds; and more pressure, which makes the shear of a thin film count for less.
+        double Change(double film, double s) => Mu(Contact(0.5e-6, 0.03) with { BallModulus = 3e9 }, FrictionCalibration.Default, film, s)
+            - Mu(Contact(0.5e-6, 0.03) with { BallModulus = 0.2e9 }, FrictionCalibration.Default, film, s);
+        Assert.True(Change(100 * OilUnit, 0) > 0 && Change(2 * OilUnit, 7) < 0);
+    }
+
+    [Fact]
     public void A_film_below_zero_counts_as_none() => Assert.Equal(0.20, Mu(Contact(0.5e-6, 0.03), FrictionCalibration.Default, -1e-6, 2), 1e-15);
 
     [Fact]

@@ -79,6 +79,13 @@ public class FullModel
 
     private static Shot Throw(JsonElement inputs)
     {
+        var (ball, lane, start, options) = Setup(inputs);
+        return Simulator.Throw(ball, lane, start, options);
+    }
+
+    /// <summary>Ball, lane, start and switches of a case.</summary>
+    internal static (Ball Ball, Lane Lane, InitialState Start, SimulatorOptions Options) Setup(JsonElement inputs)
+    {
         var film = inputs.GetProperty("film");
         var f = inputs.GetProperty("friction");
         var slope = inputs.Numbers("slope");
@@ -118,6 +125,6 @@ public class FullModel
                 PickUp = f.Number("phi_s"),
             },
         };
-        return Simulator.Throw(ball, lane, start, options);
+        return (ball, lane, start, options);
     }
 }
