@@ -57,6 +57,7 @@ internal static class Application
         {
             ShotCommand.Of(screen),
             CompareCommand.Of(screen, cancellation),
+            LaneCommand.Of(screen, cancellation),
             BuildCommand.Of(screen),
             BenchCommands.Drill(screen),
             BenchCommands.Rules(screen),

@@ -13,6 +13,7 @@ internal static class HelpText
           ballsim init house                         writes the demo's files into the folder house, to edit
           ballsim compare house/scenario.json        compares what the file describes
           ballsim shot house/scenario.json --layout Strong --csv path.csv
+          ballsim lane house/scenario.json --wear 60 --out worn.csv
           ballsim build house/build.json             a ball from core, filler and cover
           ballsim build house/build.json --weights   the line from 6 to 16 lb with that core
           ballsim drill house/bench.json             before and after the drill, and the arcs to mark

@@ -20,6 +20,9 @@ internal sealed class Selection
         }
     }
 
+    /// <summary>True if anything was picked.</summary>
+    public bool IsGiven(ParseResult parsed) => new[] { ball, layout, finish, release, lane }.Any(option => parsed.GetValue(option) is not null);
+
     /// <summary>The scenario with the lists cut down to what was picked.</summary>
     public Scenario Of(Scenario scenario, ParseResult parsed) => scenario with
     {

@@ -25,4 +25,7 @@ public sealed record LaneSheet
 
     /// <summary>The oil as described.</summary>
     public OilSheet Oil { get; }
+
+    /// <summary>The file of the lane's measured surface, relative to the scenario's folder, or null for a lane that is level or tilted as a whole.</summary>
+    public string? TopographyFile { get; init; }
 }

@@ -152,6 +152,85 @@ public sealed class CommandTests : IDisposable
     }
 
     [Fact]
+    public void A_lane_is_described_by_zones_and_held_against_the_rules()
+    {
+        var (code, output, error) = Run("lane", Scenario);
+        Assert.Equal(0, code);
+        Assert.Empty(error);
+        Assert.StartsWith("Fresh: 25.0 mL to 40.0 ft; middle to outside ", output);
+        Assert.Contains("cross tilt", output);
+        Assert.Contains("from memory", output);
+        Assert.Contains(Lanes.LaneCheck.Advice.Split(':')[0], output);
+        Assert.All(output.Split('\n'), line => Assert.True(line.Length <= 100, line));
+        using var json = JsonDocument.Parse(Run("lane", Scenario, "--json").Output);
+        var zones = json.RootElement.GetProperty("zones").EnumerateArray().ToArray();
+        Assert.Equal(30, zones.Length);
+        // Mean films times their areas are the volume.
+        var board = Lanes.Lane.Regulation.BoardWidth;
+        var volume = zones.Sum(z => z.GetProperty("film_um").GetDouble() * 1e-6 * 10 * Units.Foot * board * (z.GetProperty("to_board").GetInt32() - z.GetProperty("from_board").GetInt32() + 1));
+        Assert.Equal(25e-6, volume, 1e-15);
+        Assert.All(json.RootElement.GetProperty("checks").EnumerateArray(), c => Assert.Equal("pass", c.GetProperty("verdict").GetString()));
+        Assert.False(json.RootElement.TryGetProperty("wear", out _));
+    }
+
+    [Fact]
+    public void A_lane_is_worn_by_the_scenario_s_releases_and_written_for_the_next()
+    {
+        var path = Path.Combine(text.Folder, "worn.csv");
+        var (code, output, _) = Run("lane", Scenario, "--wear", "6", "--out", path);
+        Assert.Equal(0, code);
+        Assert.Contains("Fresh after 6 shots", output);
+        Assert.Contains("assumed", output);
+        Assert.All(output.Split('\n'), line => Assert.True(line.Length <= 100, line));
+        using var json = JsonDocument.Parse(Run("lane", Scenario, "--wear", "6", "--json").Output);
+        var wear = json.RootElement.GetProperty("wear");
+        var shots = wear.GetProperty("shots").EnumerateArray().ToArray();
+        Assert.Equal(6, shots.Length);
+        var lost = wear.GetProperty("volume_before_mL").GetDouble() - wear.GetProperty("volume_after_mL").GetDouble();
+        Assert.Equal(1e3 * lost, shots.Sum(s => s.GetProperty("taken_up_uL").GetDouble() - s.GetProperty("laid_down_uL").GetDouble()), 1e-6);
+        Assert.InRange(1e3 * lost / 6, 15, 60);
+        // The worn map as it was written is the lane of the same day, board by board.
+        var worn = OilMapCsv.Read(path);
+        var scenario = BallSim.Files.Scenario.Read(Scenario);
+        var c = scenario.Candidates()[0];
+        var day = Shots.LaneDay.Play(new() { Lane = c.Lane, Bowlers = [new() { Ball = c.Ball, Release = c.Release, Scatter = scenario.Bowler.Scatter }], MostShots = 6 }, scenario.Options);
+        foreach (var station in worn.Stations)
+        {
+            for (var board = 1; board <= 39; board++)
+            {
+                Assert.Equal(day.After.Oil.FilmOnBoard(station, board), worn.FilmOnBoard(station, board), 1e-19);
+            }
+        }
+        // Between the outermost boards and the edges alone the two differ.
+        Assert.Equal(day.After.Volume, worn.Volume, 1e-3 * day.After.Volume);
+        Assert.StartsWith("worn.csv: ", Run("lane", path).Output);
+        Assert.NotEqual(output, Run("lane", Scenario, "--wear", "6", "--seed", "2").Output);
+    }
+
+    [Fact]
+    public void A_lane_s_surface_comes_from_a_file_and_is_checked()
+    {
+        text.File("surface.csv", "# height [in]\ndistance [ft],board 0.5,board 20,board 39.5\n0,0,0,0\n30,0,0.05,0\n60,0,0,0\n");
+        var path = text.With("\"name\": \"Fresh\"", "\"name\": \"Fresh\", \"topography\": { \"file\": \"surface.csv\" }");
+        var (code, output, _) = Run("lane", path);
+        Assert.Equal(0, code);
+        Assert.Matches(@"crown +0\.050 in at 30\.0 ft +up to 0\.040 in +FAIL", output);
+        Assert.Contains("seen as quoted", output);
+    }
+
+    [Theory]
+    [InlineData("--wear 0: must be 1 to 10000", "lane", "s.json", "--wear", "0")]
+    [InlineData("need a scenario", "lane", "oil.csv", "--wear", "3")]
+    [InlineData("need a scenario", "lane", "oil.csv", "--lane", "Fresh")]
+    public void What_a_lane_cannot_do_is_two(string sentence, params string[] arguments)
+    {
+        var (code, output, error) = Run(arguments);
+        Assert.Equal(2, code);
+        Assert.Empty(output);
+        Assert.Contains(sentence, error);
+    }
+
+    [Fact]
     public void One_item_of_a_list_is_picked_by_name()
     {
         var (code, output, _) = Run("shot", Two, "--finish", "sanded", "--json");

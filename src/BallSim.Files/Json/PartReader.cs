@@ -105,10 +105,18 @@ internal static class PartReader
 
     public static LaneSheet Lane(Field field)
     {
-        var members = field.Members(["name", .. Shapes.Lane.Names, "oil"]);
+        var members = field.Members(["name", .. Shapes.Lane.Names, "topography", "oil"]);
         var lane = Shapes.Lane.Read(members, Lanes.Lane.Regulation);
+        string? surface = null;
+        if (members.Optional("topography") is { } topography)
+        {
+            members.Refuse("the surface is measured in the file", "crossSlope", "lengthSlope");
+            var file = topography.Members("file").Required("file", "\"surface.csv\"");
+            surface = file.Text();
+            lane = lane with { Topography = TopographyCsv.Read(Beside(file)) };
+        }
         var oil = Oil(members.Required("oil", Examples.Oil));
-        return new LaneSheet(Name(members), lane, oil);
+        return new LaneSheet(Name(members), lane, oil) { TopographyFile = surface };
     }
 
     public static SimulatorOptions Options(Field? options, Field? friction)

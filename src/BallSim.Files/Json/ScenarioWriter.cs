@@ -140,6 +140,12 @@ internal static class ScenarioWriter
     private static void Lane(Utf8JsonWriter writer, LaneSheet sheet) => Object(writer, sheet.Name, () =>
     {
         Shapes.Lane.Write(writer, sheet.Lane, Lanes.Lane.Regulation);
+        if (sheet.TopographyFile is { } surface)
+        {
+            writer.WriteStartObject("topography");
+            writer.WriteString("file", surface);
+            writer.WriteEndObject();
+        }
         if (sheet.Oil.Shape == OilShape.Dry)
         {
             writer.WriteString("oil", "dry");

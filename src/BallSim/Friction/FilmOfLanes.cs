@@ -14,6 +14,10 @@ internal struct FilmOfLanes<T>(PiecewiseBicubic map) : ISurfaceOfLanes<T, FilmSu
 
     public double Enter(int lane, double y) => surface.Map.Enter(lane, y);
 
+    public static bool HasSlopes => false;
+
+    public readonly void Slopes(T x, T y, out T across, out T along) => across = along = 0.0;
+
     public T Enter(T y) => surface.Enter(y);
 
     public void Roam() => surface.Roam();

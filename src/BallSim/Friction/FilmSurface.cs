@@ -12,6 +12,10 @@ internal struct FilmSurface<T, TMap>(FilmLaw<T> law, TMap map) : ISurface<T>
 
     public FilmLaw<T> Law = law;
 
+    public static bool HasSlopes => false;
+
+    public readonly void Slopes(T x, T y, out T across, out T along) => across = along = 0.0;
+
     public T Enter(T y) => Map.Enter(y);
 
     public void Roam() => Map.Roam();

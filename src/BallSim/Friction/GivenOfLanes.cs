@@ -17,6 +17,10 @@ internal struct GivenOfLanes<T>(PiecewiseBicubic map) : ISurfaceOfLanes<T, Given
 
     public double Enter(int lane, double y) => map.Enter(lane, y);
 
+    public static bool HasSlopes => false;
+
+    public readonly void Slopes(T x, T y, out T across, out T along) => across = along = 0.0;
+
     public T Enter(T y) => map.Enter(y);
 
     public readonly void Roam() => map.Roam();

@@ -10,6 +10,10 @@ internal struct GivenSurface<T, TMap>(TMap map) : ISurface<T>
 {
     public TMap Map = map;
 
+    public static bool HasSlopes => false;
+
+    public readonly void Slopes(T x, T y, out T across, out T along) => across = along = 0.0;
+
     public T Enter(T y) => Map.Enter(y);
 
     public void Roam() => Map.Roam();

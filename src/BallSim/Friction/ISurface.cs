@@ -9,6 +9,12 @@ namespace BallSim.Friction;
 internal interface ISurface<T>
     where T : struct, IReal<T>
 {
+    /// <summary>Whether the lane's slope varies with the place; a constant of the type, so that a lane of one slope asks for nothing at run time.</summary>
+    static abstract bool HasSlopes { get; }
+
+    /// <summary>∂h/∂x and ∂h/∂y of the lane's height at a place; asked only where <see cref="HasSlopes"/>.</summary>
+    void Slopes(T x, T y, out T across, out T along);
+
     /// <summary>Reads one row of the map, the one a step from y down-lane lies in, until told otherwise; answers where the row ends, +∞ if nowhere.</summary>
     T Enter(T y);
 

@@ -23,9 +23,6 @@ namespace BallSim.Lanes;
 /// </remarks>
 internal static class BoundedHermite
 {
-    /// <summary>Value and derivatives at a node of the grid.</summary>
-    private readonly record struct Node(double F, double Fx, double Fy, double Fxy);
-
     public static PiecewiseBicubic Through(double[] x, double[] y, double[,] values, bool holdsOutside)
     {
         var nodes = Nodes(x, y, values);
@@ -42,12 +39,12 @@ internal static class BoundedHermite
                 var (i, k) = (column - pad, row - pad);
                 var outsideX = i < 0 || i == x.Length - 1;
                 var outsideY = k < 0 || k == y.Length - 1;
-                Node Corner(int di, int dk)
+                HermiteNode Corner(int di, int dk)
                 {
                     var node = nodes[Math.Clamp(k + dk, 0, y.Length - 1), Math.Clamp(i + di, 0, x.Length - 1)];
                     return new(node.F, outsideX ? 0 : node.Fx, outsideY ? 0 : node.Fy, outsideX || outsideY ? 0 : node.Fxy);
                 }
-                Cell(Corner(0, 0), Corner(1, 0), Corner(0, 1), Corner(1, 1), knotsX[column + 1] - knotsX[column], knotsY[row + 1] - knotsY[row],
+                HermiteNode.Cell(Corner(0, 0), Corner(1, 0), Corner(0, 1), Corner(1, 1), knotsX[column + 1] - knotsX[column], knotsY[row + 1] - knotsY[row],
                     coefficients.AsSpan(16 * (row * columns + column), 16));
             }
         }
@@ -56,11 +53,11 @@ internal static class BoundedHermite
 
     private static double[] Padded(double[] knots) => [knots[0] - 1, .. knots, knots[^1] + 1];
 
-    private static Node[,] Nodes(double[] x, double[] y, double[,] f)
+    private static HermiteNode[,] Nodes(double[] x, double[] y, double[,] f)
     {
         var (fx, fy) = (AlongX(x, f), AlongY(y, f));
         var (fxAlongY, fyAlongX) = (AlongY(y, fx), AlongX(x, fy));
-        var nodes = new Node[y.Length, x.Length];
+        var nodes = new HermiteNode[y.Length, x.Length];
         for (var k = 0; k < y.Length; k++)
         {
             for (var i = 0; i < x.Length; i++)
@@ -161,32 +158,4 @@ internal static class BoundedHermite
 
     private static double Smaller(double a, double b) =>
         Math.Sign(a) * Math.Sign(b) <= 0 ? 0 : Math.Abs(a) < Math.Abs(b) ? a : b;
-
-    /// <summary>Hermite data of a cell to powers: first along y on the two sides, then along x for each power of y.</summary>
-    private static void Cell(Node n00, Node n10, Node n01, Node n11, double hx, double hy, Span<double> c)
-    {
-        Span<double> left = stackalloc double[4], right = stackalloc double[4], leftX = stackalloc double[4], rightX = stackalloc double[4];
-        Cubic(n00.F, n01.F, n00.Fy, n01.Fy, hy, left);
-        Cubic(n10.F, n11.F, n10.Fy, n11.Fy, hy, right);
-        Cubic(n00.Fx, n01.Fx, n00.Fxy, n01.Fxy, hy, leftX);
-        Cubic(n10.Fx, n11.Fx, n10.Fxy, n11.Fxy, hy, rightX);
-        Span<double> powers = stackalloc double[4];
-        for (var j = 0; j < 4; j++)
-        {
-            Cubic(left[j], right[j], leftX[j], rightX[j], hx, powers);
-            for (var i = 0; i < 4; i++)
-            {
-                c[4 * i + j] = powers[i];
-            }
-        }
-    }
-
-    private static void Cubic(double f0, double f1, double d0, double d1, double h, Span<double> c)
-    {
-        var secant = (f1 - f0) / h;
-        c[0] = f0;
-        c[1] = d0;
-        c[2] = (3 * secant - 2 * d0 - d1) / h;
-        c[3] = (d0 + d1 - 2 * secant) / (h * h);
-    }
 }

@@ -96,6 +96,10 @@ public sealed record OilMap
         return Between("table", LastFilm(y, films), y, b, (k, i) => films[k, i]);
     }
 
+    /// <summary>The film through values at stations and boards that the caller has made sure of.</summary>
+    internal static OilMap Through(string kind, double[] stations, double[] boards, double[,] films) =>
+        Between(kind, LastFilm(stations, films), stations, boards, (k, i) => films[k, i]);
+
     /// <summary>Where the film ends: the station from which on there is none on any board, m; the pins' distance (60 ft) if there is film at the last station.</summary>
     public double Length { get; }
 

@@ -67,6 +67,9 @@ internal sealed class PiecewiseBicubic : IEquatable<PiecewiseBicubic>
     /// <summary>The column that holds x.</summary>
     public int ColumnOf(double x) => columns.IndexOf(x);
 
+    /// <summary>The C1 function through values that is exact where they are quadratic and may pass their highest and lowest; straight outside. See <see cref="ParabolicHermite"/>.</summary>
+    public static PiecewiseBicubic Surface(double[] x, double[] y, double[,] values) => ParabolicHermite.Through(x, y, values);
+
     /// <summary>The row that holds y; a knot belongs to the row above it.</summary>
     public int RowOf(double y) => rows.IndexOf(y);
 
@@ -88,6 +91,24 @@ internal sealed class PiecewiseBicubic : IEquatable<PiecewiseBicubic>
         var c2 = Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(c[11], v, c[10]), v, c[9]), v, c[8]);
         var c3 = Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(c[15], v, c[14]), v, c[13]), v, c[12]);
         return Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(c3, u, c2), u, c1), u, c0);
+    }
+
+    /// <summary>The derivatives along x and y by the row's polynomial.</summary>
+    public void Slopes(double x, double y, int row, out double perX, out double perY)
+    {
+        var column = columns.IndexOf(x);
+        var u = x - X[column];
+        var v = y - Y[row];
+        var c = Coefficients.AsSpan(16 * (row * Columns + column), 16);
+        var c1 = Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(c[7], v, c[6]), v, c[5]), v, c[4]);
+        var c2 = Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(c[11], v, c[10]), v, c[9]), v, c[8]);
+        var c3 = Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(c[15], v, c[14]), v, c[13]), v, c[12]);
+        perX = Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(3 * c3, u, 2 * c2), u, c1);
+        var d0 = Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(3 * c[3], v, 2 * c[2]), v, c[1]);
+        var d1 = Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(3 * c[7], v, 2 * c[6]), v, c[5]);
+        var d2 = Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(3 * c[11], v, 2 * c[10]), v, c[9]);
+        var d3 = Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(3 * c[15], v, 2 * c[14]), v, c[13]);
+        perY = Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(d3, u, d2), u, d1), u, d0);
     }
 
     /// <summary>The integral over a rectangle, exact but for rounding.</summary>
@@ -113,6 +134,34 @@ internal sealed class PiecewiseBicubic : IEquatable<PiecewiseBicubic>
         return sum;
     }
 
+    /// <summary>The integrals over the rectangles between neighbouring edges, [row, column], each exact but for rounding. Edges increase.</summary>
+    public double[,] Integrals(double[] edgesX, double[] edgesY)
+    {
+        var integrals = new double[edgesY.Length - 1, edgesX.Length - 1];
+        var across = Enumerable.Range(0, edgesX.Length - 1).Select(n => Pieces(X, columns, edgesX[n], edgesX[n + 1])).ToArray();
+        for (var k = 0; k < edgesY.Length - 1; k++)
+        {
+            var down = Pieces(Y, rows, edgesY[k], edgesY[k + 1]);
+            for (var n = 0; n < across.Length; n++)
+            {
+                double sum = 0;
+                foreach (var (row, downMoments) in down)
+                {
+                    foreach (var (column, acrossMoments) in across[n])
+                    {
+                        var c = Coefficients.AsSpan(16 * (row * Columns + column), 16);
+                        for (var i = 0; i < 4; i++)
+                        {
+                            sum += acrossMoments[i] * (c[4 * i] * downMoments[0] + c[4 * i + 1] * downMoments[1] + c[4 * i + 2] * downMoments[2] + c[4 * i + 3] * downMoments[3]);
+                        }
+                    }
+                }
+                integrals[k, n] = sum;
+            }
+        }
+        return integrals;
+    }
+
     /// <summary>Every value times a factor.</summary>
     public PiecewiseBicubic Times(double factor) => new(X, Y, Array.ConvertAll(Coefficients, c => factor * c));
 
@@ -122,6 +171,22 @@ internal sealed class PiecewiseBicubic : IEquatable<PiecewiseBicubic>
     public override bool Equals(object? obj) => Equals(obj as PiecewiseBicubic);
 
     public override int GetHashCode() => HashCode.Combine(X.Length, Y.Length, X[0], Y[^1], Coefficients[0], Coefficients[^16]);
+
+    /// <summary>The intervals that a stretch touches, each with its moments.</summary>
+    private static (int Interval, double[] Moments)[] Pieces(double[] knots, Knots index, double from, double to)
+    {
+        var pieces = new List<(int, double[])>();
+        for (var k = index.IndexOf(from); k < knots.Length - 1 && (k == 0 || knots[k] < to); k++)
+        {
+            var a = (k == 0 ? from : Math.Max(from, knots[k])) - knots[k];
+            var b = (k == knots.Length - 2 ? to : Math.Min(to, knots[k + 1])) - knots[k];
+            if (a < b)
+            {
+                pieces.Add((k, [b - a, (b * b - a * a) / 2, (b * b * b - a * a * a) / 3, (b * b * b * b - a * a * a * a) / 4]));
+            }
+        }
+        return [.. pieces];
+    }
 
     /// <summary>∫ u^i du, i = 0..3, over the part of each interval between two coordinates; the outer intervals reach to infinity.</summary>
     private static double[,] Moments(double[] knots, double from, double to)

@@ -12,6 +12,9 @@ internal static class RegulationLane
     /// <summary>The tolerance of <see cref="Length"/>, m.</summary>
     public const double LengthTolerance = 0.5 * Units.Inch;
 
+    /// <summary>The tolerance of <see cref="Width"/>, m.</summary>
+    public const double WidthTolerance = 0.5 * Units.Inch;
+
     /// <summary>Boards across; the usual number, which the rules do not fix.</summary>
     public const int Boards = 39;
 

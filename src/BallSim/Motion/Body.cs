@@ -17,7 +17,7 @@ internal struct Body<T>
     /// <summary>Bo to Bcm, along the principal axes.</summary>
     public Vec3<T> d_P;
 
-    /// <summary>Gravity in the lane frame with the slope's push -g ∇h added, m/s².</summary>
+    /// <summary>Gravity in the lane frame with the push -g ∇h of a lane tilted as a whole added, m/s²; a slope that varies is added at each place.</summary>
     public Vec3<T> g;
 
     /// <summary>D = -Drag |v| v + Lift ω × v: ½ ρ C_d π R² in kg/m, and the Magnus factor in kg.</summary>

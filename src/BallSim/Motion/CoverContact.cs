@@ -13,8 +13,8 @@ internal struct CoverContact<T>
     /// <summary>φ, the fresh fraction of the cover under the contact.</summary>
     public T Fresh;
 
-    /// <summary>(F2) h_c, the film drawn in, m; set where the cover carries oil.</summary>
-    public T InContact;
+    /// <summary>(F1) h, the film offered, and (F2) h_c, the film drawn in, m; set where the cover carries oil.</summary>
+    public T Offered, InContact;
 
     /// <summary>μ.</summary>
     public T Friction;

@@ -71,6 +71,18 @@ internal static class Kinematics<T>
     }
 
     /// <summary>
+    /// Gravity along the lane with the push -g ∇h of a surface whose slope varies. It acts at Bcm, (rx, ry) from Bo, and the slope is read there: so the force has a potential, and the energy closes.
+    /// </summary>
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    public static void OnSlope<TSurface>(in Body<T> body, ref TSurface surface, in State<T> y, T rx, T ry, out T gX, out T gY)
+        where TSurface : struct, Friction.ISurface<T>
+    {
+        surface.Slopes(y.X + rx, y.Y + ry, out var across, out var along);
+        gX = T.Fma(body.g.Z, across, body.g.X);
+        gY = T.Fma(body.g.Z, along, body.g.Y);
+    }
+
+    /// <summary>
     /// The moments that grow with the normal force, divided by it: rolling resistance -c R ω_h/|ω_h|, and pivoting friction about the normal,
     /// -(3π/16) μ r_c · r_c ω_z/√((r_c ω_z)² + (15π s/16)²).
     /// </summary>

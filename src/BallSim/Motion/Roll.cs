@@ -25,11 +25,11 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
     {
         Unsafe.SkipInit(out RollContact<T> c);
         Unsafe.SkipInit(out rates);
-        c.At(Body, Start, y);
+        At(ref c, y);
         T one = 1.0, zero = 0.0, m = Body.Mass;
         T vx = c.vx, vy = c.vy, wx = c.ωx, wy = c.ωy, wz = c.ωz;
         // σ × m g - m v_c × v_G + R n × D, v_c horizontal.
-        T gx = m * Body.g.X, gy = m * Body.g.Y, gz = m * Body.g.Z;
+        T gx = m * c.gX, gy = m * c.gY, gz = m * Body.g.Z;
         var pushX = T.Fma(-Body.Radius, c.Dy, T.Fma(-m, vy * c.ωrz, T.Fma(c.ry, gz, -(c.arm * gy))));
         var pushY = T.Fma(Body.Radius, c.Dx, T.Fma(m, vx * c.ωrz, T.Fma(c.arm, gx, -(c.rx * gz))));
         var pushZ = T.Fma(-m, T.Fma(vx, c.ωry, -(vy * c.ωrx)), T.Fma(c.rx, gy, -(c.ry * gx)));
@@ -67,6 +67,15 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         rates.DragWork = scale * T.Fma(c.Dx, vx, c.Dy * vy);
     }
 
+    private void At(ref RollContact<T> c, in State<T> y)
+    {
+        c.At(Body, Start, y);
+        if (TSurface.HasSlopes)
+        {
+            Kinematics<T>.OnSlope(Body, ref Surface, y, c.rx, c.ry, out c.gX, out c.gY);
+        }
+    }
+
     // The contact's force, and the oil at the contact with it.
     private void Hold(ref RollContact<T> c, in State<T> y, out Vec3<T> small, out CoverContact<T> cover)
     {
@@ -81,7 +90,8 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         if (Body.HasCoverOil)
         {
             cover.Fresh = c.FreshCover(Body, Start, y);
-            cover.InContact = Surface.FilmInContact(T.Fma(1.0 - cover.Fresh, y.CoverFilm, film));
+            cover.Offered = T.Fma(1.0 - cover.Fresh, y.CoverFilm, film);
+            cover.InContact = Surface.FilmInContact(cover.Offered);
         }
     }
 
@@ -92,7 +102,7 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
     public void Contact(in State<T> y, out RollContact<T> c, out CoverContact<T> cover)
     {
         Unsafe.SkipInit(out c);
-        c.At(Body, Start, y);
+        At(ref c, y);
         Hold(ref c, y, out _, out cover);
         if (Body.HasCoverOil)
         {

@@ -23,6 +23,9 @@ internal struct RollContact<T>
     /// <summary>Contact force and angular acceleration.</summary>
     public T fx, fy, N, αx, αy, αz;
 
+    /// <summary>Gravity along the lane, with the slope's push at this place.</summary>
+    public T gX, gY;
+
     public readonly Vec3<T> ω => new(ωx, ωy, ωz);
 
     public readonly Vec3<T> r_d => new(rx, ry, rz);
@@ -67,6 +70,7 @@ internal struct RollContact<T>
         var uy = -(radius * wx);
         (ωx, ωy, ωz) = (wx, wy, wz);
         (vx, vy) = (ux, uy);
+        (gX, gY) = (body.g.X, body.g.Y);
         (rx, ry, rz, arm) = (px, py, pz, up);
         ωrx = T.Fma(wy, pz, -(wz * py));
         ωry = T.Fma(wz, px, -(wx * pz));
@@ -84,8 +88,8 @@ internal struct RollContact<T>
         T one = 1.0, m = body.Mass;
         T wx = ωx, wy = ωy, wz = ωz, px = rx, py = ry, up = arm;
         // c = ω × (ω × r_d) - g.
-        var cx = T.Fma(wy, ωrz, -(wz * ωry)) - body.g.X;
-        var cy = T.Fma(wz, ωrx, -(wx * ωrz)) - body.g.Y;
+        var cx = T.Fma(wy, ωrz, -(wz * ωry)) - gX;
+        var cy = T.Fma(wz, ωrx, -(wx * ωrz)) - gY;
         var cz = T.Fma(wx, ωry, -(wy * ωrx)) - body.g.Z;
         var lx = T.Fma(I_L.Xx, wx, T.Fma(I_L.Xy, wy, I_L.Xz * wz));
         var ly = T.Fma(I_L.Xy, wx, T.Fma(I_L.Yy, wy, I_L.Yz * wz));

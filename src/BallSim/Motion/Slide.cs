@@ -117,6 +117,10 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
     public void Push(ref SlideContact<T> c, in State<T> y, T ex, T ey, T slip, out CoverContact<T> cover)
     {
         Unsafe.SkipInit(out cover);
+        if (TSurface.HasSlopes)
+        {
+            Kinematics<T>.OnSlope(Body, ref Surface, y, c.rx, c.ry, out c.gX, out c.gY);
+        }
         var film = Surface.Value(y.X, y.Y);
         cover.Film = film;
         cover.Fresh = 1.0;
@@ -161,9 +165,9 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
     private void Refresh(ref SlideContact<T> c, in State<T> y, T ex, T ey, T slip, ref CoverContact<T> cover)
     {
         cover.Fresh = c.FreshCover(Body);
-        var offered = T.Fma(1.0 - cover.Fresh, y.CoverFilm, cover.Film);
-        cover.InContact = Surface.FilmInContact(offered);
-        cover.Friction = Surface.Friction(offered, slip);
+        cover.Offered = T.Fma(1.0 - cover.Fresh, y.CoverFilm, cover.Film);
+        cover.InContact = Surface.FilmInContact(cover.Offered);
+        cover.Friction = Surface.Friction(cover.Offered, slip);
         c.Push(Body, ex, ey, cover.Friction);
     }
 }

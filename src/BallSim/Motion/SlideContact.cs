@@ -23,6 +23,9 @@ internal struct SlideContact<T>
     /// <summary>Contact force, horizontal acceleration of Bcm.</summary>
     public T fx, fy, N, ax, ay;
 
+    /// <summary>Gravity along the lane, with the slope's push at this place.</summary>
+    public T gX, gY;
+
     /// <summary>Power of the friction force on the slip and of the small moments on the turn, W.</summary>
     public T FrictionPower;
 
@@ -69,6 +72,7 @@ internal struct SlideContact<T>
         s = T.Sqrt(T.Fma(ux, ux, T.Fma(uy, uy, tiny)));
         Kinematics<T>.Air(body, cx, cy, wx, wy, wz, out var dx, out var dy, out var dz);
         (Dx, Dy, Dz) = (dx, dy, dz);
+        (gX, gY) = (body.g.X, body.g.Y);
 
         // The body's own rate of L is -ω × L; the air's moment about Bcm is -r_d × D.
         var gx = T.Fma(wz, ly, -(wy * lz));
@@ -122,8 +126,8 @@ internal struct SlideContact<T>
         Mx = T.Fma(n, px, -airX);
         My = T.Fma(n, py, -airY);
         Mz = T.Fma(n, pz, -airZ);
-        ax = T.Fma(body.InverseMass, ux + Dx, body.g.X);
-        ay = T.Fma(body.InverseMass, uy + Dy, body.g.Y);
+        ax = T.Fma(body.InverseMass, ux + Dx, gX);
+        ay = T.Fma(body.InverseMass, uy + Dy, gY);
         FrictionPower = T.Fma(ux, sx, uy * sy);
         if (body.HasSmallMoments)
         {

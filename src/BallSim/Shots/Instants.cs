@@ -12,6 +12,9 @@ internal abstract class Instants
     public abstract double ContactRadius { get; }
 
     public abstract PathPoint At(Phase phase, in State<Real> state, Quat<Real> start);
+
+    /// <summary>What passes between lane and cover; nothing in the air, on a lane of given friction, and where the cover carries no oil.</summary>
+    public abstract OilExchange ExchangeAt(Phase phase, in State<Real> state, Quat<Real> start);
 }
 
 /// <summary>The same for one kind of surface.</summary>
@@ -52,7 +55,8 @@ internal sealed class Instants<TSurface>(Body<Real> body, TSurface surface, Lane
             Revolutions = m.Revolutions,
             FrictionWork = m.FrictionWork,
             DragWork = m.DragWork,
-            Energy = 0.5 * body.Mass * velocity.Dot(velocity) + spinEnergy - body.Mass * Vector3D.From(body.g).Dot(place),
+            Energy = 0.5 * body.Mass * velocity.Dot(velocity) + spinEnergy - body.Mass * Vector3D.From(body.g).Dot(place)
+                - (TSurface.HasSlopes ? body.Mass * body.g.Z * lane.Topography.HeightAt(place.X, place.Y) : 0),
             Hand = hand,
         };
     }
@@ -69,4 +73,27 @@ internal sealed class Instants<TSurface>(Body<Real> body, TSurface surface, Lane
     }
 
     private static double Square(double a) => a * a;
+
+    public override OilExchange ExchangeAt(Phase phase, in State<Real> state, Quat<Real> start)
+    {
+        if (phase == Phase.Loft || !body.HasCoverOil)
+        {
+            return default;
+        }
+        var m = Moment<Real>.Of(phase, state, start, body, surface);
+        double fresh = m.Fresh, onCover = m.CoverFilm, spin = Math.Sqrt(m.AngularVelocity.Dot(m.AngularVelocity));
+        double overCover = body.Radius * Math.Sqrt(m.AngularVelocity.X * m.AngularVelocity.X + m.AngularVelocity.Y * m.AngularVelocity.Y);
+        var swept = 2 * body.ContactRadius * overCover;
+        double speed = Math.Sqrt(m.VelocityX * m.VelocityX + m.VelocityY * m.VelocityY), down = Math.Abs(m.VelocityY);
+        return new()
+        {
+            X = m.X,
+            Y = m.Y,
+            HalfStrip = body.ContactRadius * (speed < OilExchange.MostAcross * down ? speed / down : OilExchange.MostAcross),
+            FromLane = OilUptake(m),
+            Ring = spin > 0 ? 2 * Math.PI * swept / spin : 0,
+            Absorbed = spin > 0 ? 2 * Math.PI * swept / spin * body.Absorption * onCover : 0,
+            LeftOnOldRings = swept * fresh * onCover,
+        };
+    }
 }

@@ -30,6 +30,17 @@ internal sealed class PathSegment(Phase phase, in State<Real> start, in State<Re
         return y;
     }
 
+    /// <summary>How fast the state changes with the fraction of the step.</summary>
+    public State<Real> RateAt(double θ)
+    {
+        var rate = p1;
+        rate.Add(2 * θ, p2, 3 * θ * θ, p3, 4 * θ * θ * θ, p4);
+        return rate;
+    }
+
+    /// <summary>How far the ball turns between two fractions of the step, rad.</summary>
+    public double TurnOver(double from, double to) => 2 * Math.PI * (At(to).Revolutions - At(from).Revolutions);
+
     /// <summary>The fraction of the step at which the time is t.</summary>
     public double AtTime(double t) => Invert(t, start.Time, p1.Time, p2.Time, p3.Time, p4.Time);
 

@@ -215,6 +215,14 @@ public sealed record Shot
     /// <summary>How long a step lasts, s.</summary>
     internal double TimeOf(int segment) => segments[segment].EndTime - segments[segment].StartTime;
 
+    internal PathSegment Segment(int segment) => segments[segment];
+
+    internal OilExchange ExchangeAt(int segment, double θ)
+    {
+        var s = segments[segment];
+        return instants.ExchangeAt(s.Phase, s.At(θ), s.Orientation);
+    }
+
     internal PathPoint At(int segment, double θ)
     {
         var s = segments[segment];

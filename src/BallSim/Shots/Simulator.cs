@@ -37,9 +37,14 @@ public static class Simulator
         Check.That(start.Loft == 0 || start.VelocityY > 0, $"Loft = {Check.Text(start.Loft)} m needs a ball that moves down-lane; VelocityY is {Check.Text(start.VelocityY)} m/s", nameof(start));
         options ??= SimulatorOptions.Default;
         return lane.GivenFriction is { } friction
-            ? Throw(ball, lane, start, options, new GivenSurface<Real, MapOfReal>(new(friction.Map)))
-            : Throw(ball, lane, start, options, new FilmSurface<Real, MapOfReal>(Contact.Of(ball, lane).Law<Real>(options.Friction), new(lane.Oil.Map)));
+            ? OnSlopes(ball, lane, start, options, new GivenSurface<Real, MapOfReal>(new(friction.Map)))
+            : OnSlopes(ball, lane, start, options, new FilmSurface<Real, MapOfReal>(Contact.Of(ball, lane).Law<Real>(options.Friction), new(lane.Oil.Map)));
     }
+
+    private static Shot OnSlopes<TSurface>(Ball ball, Lane lane, InitialState start, SimulatorOptions options, TSurface surface)
+        where TSurface : struct, ISurface<Real> => lane.Topography.Heights is { } heights
+            ? Throw(ball, lane, start, options, new SlopedSurface<Real, TSurface, SlopesOfReal>(surface, new(heights)))
+            : Throw(ball, lane, start, options, surface);
 
     private static Shot Throw<TSurface>(Ball ball, Lane lane, InitialState start, SimulatorOptions options, TSurface surface)
         where TSurface : struct, ISurface<Real>

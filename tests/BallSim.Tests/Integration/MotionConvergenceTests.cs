@@ -19,6 +19,10 @@ public class MotionConvergenceTests
     /// <summary>The same coefficient everywhere.</summary>
     private readonly struct Even(double mu) : ISurface<Twice>
     {
+        public static bool HasSlopes => false;
+
+        public void Slopes(Twice x, Twice y, out Twice across, out Twice along) => across = along = 0.0;
+
         public Twice Enter(Twice y) => double.PositiveInfinity;
 
         public void Roam()

@@ -34,12 +34,12 @@ internal sealed class StickSlip(Body<Real> body, FilmSurface<Real, MapOfReal> su
     {
         slide.Surface.Roam();
         roll.Surface.Roam();
-        q = start.Orientation.Spatial;
+        q = (start.Orientation.Spatial * body.Axes).Normalised();
         var R_LB = q.Matrix();
-        Vec3<Real> ω = start.AngularVelocity.Spatial, across = ω.Cross(R_LB * body.d_B);
+        Vec3<Real> ω = start.AngularVelocity.Spatial, across = ω.Cross(R_LB * body.d_P);
         y = default;
         (y.X, y.Y, y.VelocityX, y.VelocityY) = (start.X, start.Y, start.VelocityX + across.X, start.VelocityY + across.Y);
-        y.Momentum = R_LB.Turned(body.I_B) * ω;
+        y.Momentum = R_LB * body.Moments.Times(R_LB.Back(ω));
         var slides = true;
         while (y.Time < until && Changes.Count < mostChanges)
         {
@@ -57,15 +57,16 @@ internal sealed class StickSlip(Body<Real> body, FilmSurface<Real, MapOfReal> su
         slide.Start = q;
         step.Start = y;
         slide.Rates(y, out step.K1);
-        var c = new SlideContact<Real>(body, q, y);
-        var cover = slide.Push(ref c, y, c.sx / c.s, c.sy / c.s, c.s);
+        var c = default(SlideContact<Real>);
+        c.At(body, q, y);
+        slide.Push(ref c, y, c.sx / c.s, c.sy / c.s, c.s, out var cover);
         var (ax, ay) = c.SlipRate(body);
-        double s = c.s, falls = -(ax * c.sx + ay * c.sy) / c.s, grip = Math.Sqrt(c.f.X * c.f.X + c.f.Y * c.f.Y);
+        double s = c.s, falls = -(ax * c.sx + ay * c.sy) / c.s, grip = Math.Sqrt(c.fx * c.fx + c.fy * c.fy);
         if (falls > 0 && s < FirstSlip / 2)
         {
             // An impulse at the contact takes the rest of the slip and leaves the momentum about the contact alone.
-            var σ = new Vec3<Real>(c.r_d.X, c.r_d.Y, c.r_d.Z + body.Radius);
-            y.Momentum = y.Momentum + body.Mass * σ.Cross(new(y.VelocityX, y.VelocityY, c.ωr_d.Z));
+            var σ = new Vec3<Real>(c.rx, c.ry, c.rz + body.Radius);
+            y.Momentum = y.Momentum + body.Mass * σ.Cross(new(y.VelocityX, y.VelocityY, c.ωrz));
             return false;
         }
         var h = falls > 0 ? Math.Min(Longest, 0.9 * s / falls) : Longest;
@@ -89,12 +90,12 @@ internal sealed class StickSlip(Body<Real> body, FilmSurface<Real, MapOfReal> su
     {
         roll.Start = q;
         step.Start = y;
-        var c = roll.Contact(y, out var cover);
+        roll.Contact(y, out var c, out var cover);
         if (c.Demand > limit(cover) * c.N)
         {
             var rolling = y;
             y = c.Sliding(y);
-            if (BeginsToSlip(-c.f.X / c.Demand, -c.f.Y / c.Demand))
+            if (BeginsToSlip(-c.fx / c.Demand, -c.fy / c.Demand))
             {
                 return false;
             }
@@ -113,11 +114,13 @@ internal sealed class StickSlip(Body<Real> body, FilmSurface<Real, MapOfReal> su
     private bool BeginsToSlip(double ex, double ey)
     {
         slide.Start = q;
-        var c = new SlideContact<Real>(body, q, y);
+        var c = default(SlideContact<Real>);
+        c.At(body, q, y);
         double along = 0;
         for (var i = 0; i < 20; i++)
         {
-            double μ = slide.Push(ref c, y, ex, ey, 0.0).Friction;
+            slide.Push(ref c, y, ex, ey, 0.0, out var cover);
+            double μ = cover.Friction;
             var (ax, ay) = c.SlipRate(body);
             along = ax * ex + ay * ey;
             var turn = (ex * ay - ey * ax) / (μ * c.N * Compliance + Math.Max(along, 0));
@@ -128,7 +131,7 @@ internal sealed class StickSlip(Body<Real> body, FilmSurface<Real, MapOfReal> su
         return along > 0;
     }
 
-    private double Compliance => 1 / body.Mass + body.Radius * body.Radius / Math.Min(body.I_B.Xx, Math.Min(body.I_B.Yy, body.I_B.Zz));
+    private double Compliance => 1 / body.Mass + body.Radius * body.Radius / Math.Min(body.Moments.X, Math.Min(body.Moments.Y, body.Moments.Z));
 
     private void Advance()
     {
