@@ -37,6 +37,14 @@ internal static class Pace<T>
         return T.Min(rowEnd, T.IfLess(y, first - T.Sliver, first, bounds.PinsAt));
     }
 
+    /// <summary>
+    /// Where a step that ended on a line enters the map: beyond the row's end if that was the line (the other lines lie inside a row), a hair further on, so that the rounding of y does not matter. No row is narrower than the hair.
+    /// </summary>
+    public static T EntersAt(T y, T rowEnd) => T.IfLess(rowEnd - y, T.Sliver + T.Sliver, rowEnd, y) + Hair;
+
+    /// <summary>See <see cref="EntersAt"/>, m.</summary>
+    public const double Hair = 2e-5;
+
     /// <summary>Whether the slip may come to its end within so many seconds.</summary>
     public static T MayStick(T slip, T seconds)
     {

@@ -15,9 +15,6 @@ internal sealed class Pack<T, TSurface, TOne>
     where TSurface : struct, ISurfaceOfLanes<T, TOne>
     where TOne : struct, ISurface<Real>
 {
-    // No row of a map is narrower than this, m.
-    private const double Narrow = 1e-5;
-
     private readonly int[] shotOf = new int[T.Count];
     private readonly Stack<int> sliding = new(), rolling = new();
     private Run<Real, TOne, Tally<Real>>[] runs = [];
@@ -142,7 +139,7 @@ internal sealed class Pack<T, TSurface, TOne>
     }
 
     // A place in the row that ends there, whatever the rounding of y.
-    private static double Within(double y, double rowEnd) => double.IsInfinity(rowEnd) ? y + Narrow : rowEnd - Narrow;
+    private static double Within(double y, double rowEnd) => double.IsInfinity(rowEnd) ? y + Pace<T>.Hair : rowEnd - Pace<T>.Hair;
 
     // And back.
     private void Store(int lane, ref Run<Real, TOne, Tally<Real>> run)
@@ -359,10 +356,11 @@ internal sealed class Pack<T, TSurface, TOne>
 
     private void EnterRows(uint lanes, ref TSurface surface)
     {
+        var at = Pace<T>.EntersAt(y.Y, rowEnd);
         for (; lanes != 0; lanes &= lanes - 1)
         {
             var lane = System.Numerics.BitOperations.TrailingZeroCount(lanes);
-            T.SetLane(ref rowEnd, lane, surface.Enter(lane, Math.Max(T.Lane(y.Y, lane), T.Lane(rowEnd, lane)) + Narrow));
+            T.SetLane(ref rowEnd, lane, surface.Enter(lane, T.Lane(at, lane)));
         }
     }
 }

@@ -291,7 +291,7 @@ internal partial struct Run<T, TSurface, TRecorder>
             }
             if (!stiff && (atEnd > 0.0 || slide.ByDistance != GoesByDistance(slide.VelocityX, slide.VelocityY)))
             {
-                EnterSlide(slide.VelocityX, slide.VelocityY, atEnd > 0.0 ? T.Max(y.Y, rowEnd) : y.Y);
+                EnterSlide(slide.VelocityX, slide.VelocityY, atEnd > 0.0 ? Pace<T>.EntersAt(y.Y, rowEnd) : y.Y);
             }
             if (!whole)
             {
@@ -389,7 +389,7 @@ internal partial struct Run<T, TSurface, TRecorder>
                 return Slip(jump: false);
             }
             if ((atEnd > 0.0 || roll.ByDistance != GoesByDistance(grip.VelocityX, grip.VelocityY))
-                && !EnterRoll(grip.VelocityX, grip.VelocityY, atEnd > 0.0 ? T.Max(y.Y, rowEnd) : y.Y))
+                && !EnterRoll(grip.VelocityX, grip.VelocityY, atEnd > 0.0 ? Pace<T>.EntersAt(y.Y, rowEnd) : y.Y))
             {
                 return Slip(jump: true);
             }

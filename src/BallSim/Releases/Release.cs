@@ -81,6 +81,22 @@ public sealed record Release
     /// <summary>The same for a place across the lane in m.</summary>
     internal InitialState StartAt(double x, Ball ball)
     {
+        var start = LaunchAt(x, ball);
+        return new()
+        {
+            X = start.X,
+            VelocityX = start.Velocity.X,
+            VelocityY = start.Velocity.Y,
+            AngularVelocity = start.AngularVelocity,
+            Orientation = start.Orientation,
+            Loft = start.Loft,
+            Hand = start.Hand,
+        };
+    }
+
+    /// <summary>The same as plain numbers.</summary>
+    internal Launch LaunchAt(double x, Ball ball)
+    {
         ArgumentNullException.ThrowIfNull(ball);
         var hand = ball.Marks.Hand;
         var axis = PositiveAxisOn(ball);
@@ -88,16 +104,18 @@ public sealed record Release
         var velocity = Speed * new Vector3D(h * Math.Sin(LaunchAngle), Math.Cos(LaunchAngle), 0);
         var spin = new SpinAxis(SpinRate, AxisRotation, AxisTilt);
         var spinDirection = spin.Direction(velocity, hand);
-        return new()
+        return new(x, velocity, spin.AngularVelocity(velocity, hand), Rotation.About(spinDirection, RollPhase) * Unturned(ball, axis, h * spinDirection, velocity.Unit), Loft, hand);
+    }
+
+    /// <summary>The same over a board of a lane.</summary>
+    /// <exception cref="ArgumentException">The board is off the lane, or the ball has no positive axis to spin about.</exception>
+    internal Launch LaunchOn(Lane lane, Ball ball)
+    {
+        if (lane.HasEdges)
         {
-            X = x,
-            VelocityX = velocity.X,
-            VelocityY = velocity.Y,
-            AngularVelocity = spin.AngularVelocity(velocity, hand),
-            Orientation = Rotation.About(spinDirection, RollPhase) * Unturned(ball, axis, h * spinDirection, velocity.Unit),
-            Loft = Loft,
-            Hand = hand,
-        };
+            Check.Range(Board, 0.5, lane.Boards + 0.5, Quantity.Of("boards"));
+        }
+        return LaunchAt(lane.PlaceOf(Board), ball);
     }
 
     /// <summary>The release in the units of the trade.</summary>

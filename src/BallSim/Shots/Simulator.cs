@@ -53,19 +53,20 @@ public static class Simulator
         var recorder = new PathRecorder(lane);
         var run = new Run<Real, TSurface, PathRecorder>(body, surface, BoundsOf(ball, lane, options), options.Tolerance, recorder);
         var ending = run.Go(start.X, start.Y, start.VelocityX, start.VelocityY, start.Orientation.Normalised.Spatial, start.AngularVelocity.Spatial, start.Loft);
-        var reason = ending switch
-        {
-            Ending.HeadPin => StopReason.HeadPin,
-            Ending.PassedPins => StopReason.PassedHeadPin,
-            Ending.Gutter => StopReason.Gutter,
-            Ending.FoulLine => StopReason.FoulLine,
-            Ending.LeftLane => StopReason.LeftLane,
-            Ending.TimeLimit => StopReason.TimeLimit,
-            Ending.StepLimit => StopReason.StepLimit,
-            _ => StopReason.TransitionLimit,
-        };
-        return new(ball, lane, start.Hand, recorder, new Instants<TSurface>(body, surface, lane, start.Hand), reason, run.Steps, run.Rejected);
+        return new(ball, lane, start.Hand, recorder, new Instants<TSurface>(body, surface, lane, start.Hand), ReasonOf(ending), run.Steps, run.Rejected);
     }
+
+    internal static StopReason ReasonOf(Ending ending) => ending switch
+    {
+        Ending.HeadPin => StopReason.HeadPin,
+        Ending.PassedPins => StopReason.PassedHeadPin,
+        Ending.Gutter => StopReason.Gutter,
+        Ending.FoulLine => StopReason.FoulLine,
+        Ending.LeftLane => StopReason.LeftLane,
+        Ending.TimeLimit => StopReason.TimeLimit,
+        Ending.StepLimit => StopReason.StepLimit,
+        _ => StopReason.TransitionLimit,
+    };
 
     internal static Body<Real> BodyOf(Ball ball, Lane lane, SimulatorOptions options)
     {

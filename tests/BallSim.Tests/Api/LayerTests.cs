@@ -12,7 +12,7 @@ public class LayerTests
 {
     // From the ground up. The value types beside the folders (a vector, a rotation, an error's words) are the public face of Spatial: the
     // two see each other.
-    private static readonly string[] Order = ["", "Spatial", "Integration", "Lanes", "Balls", "Drilling", "Friction", "Releases", "Motion", "Shots", "Sweeps", "Fitting"];
+    private static readonly string[] Order = ["", "Spatial", "Integration", "Lanes", "Balls", "Drilling", "Friction", "Releases", "Motion", "Shots", "Ensembles", "Sweeps", "Fitting"];
 
     private static readonly Assembly Library = typeof(Units).Assembly;
 

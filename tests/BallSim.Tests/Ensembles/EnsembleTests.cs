@@ -1,0 +1,127 @@
+using BallSim.Balls;
+using BallSim.Ensembles;
+using BallSim.Lanes;
+using BallSim.Releases;
+using BallSim.Shots;
+using BallSim.Tests.Laws;
+using FsCheck;
+using FsCheck.Fluent;
+using FsCheck.Xunit;
+using Xunit;
+using static BallSim.Units;
+using Outcome = BallSim.Ensembles.Outcome;
+
+namespace BallSim.Tests.Ensembles;
+
+/// <summary>Many shots are the shots one by one: bit for bit in doubles, whatever runs beside them and on however many threads.</summary>
+public class EnsembleTests
+{
+    private static readonly SimulatorOptions Coarse = new() { Tolerance = 1e-4, MaxTransitions = 60, MaxSteps = 20_000 };
+
+    // Rows of all kinds: balls with and without offset, film and given friction, releases that gutter, stop and slip again.
+    private static Gen<Throw[]> Rows(int count) =>
+        from balls in Gen.ArrayOf(Worlds.Drilled, 3)
+        from oils in Gen.ArrayOf(Worlds.Oil, 2)
+        from given in Gen.Choose(4, 25)
+        from releases in Gen.ArrayOf(Worlds.AnyRelease, count)
+        from picks in Gen.ArrayOf(Gen.Choose(0, 8), count)
+        let lanes = new[] { Lane.Regulation with { Oil = oils[0] }, Lane.Regulation with { Oil = oils[1] }, Lane.Regulation with { GivenFriction = FrictionMap.Constant(given / 100.0) } }
+        select releases.Select((r, i) => new Throw(balls[picks[i] % 3], lanes[picks[i] / 3], r)).ToArray();
+
+    [Property(MaxTest = 12)]
+    public Property Side_by_side_is_bit_equal_to_one_by_one() => Prop.ForAll(Rows(40).ToArbitrary(), rows =>
+    {
+        var one = Ensemble.Throw(rows, new() { Shot = Coarse, SideBySide = false, Threads = 1 });
+        var many = Ensemble.Throw(rows, new() { Shot = Coarse, Threads = 2 });
+        Assert.Equal(one, many);
+    });
+
+    [Property(MaxTest = 12)]
+    public Property One_by_one_is_the_shot() => Prop.ForAll(Rows(6).ToArbitrary(), rows =>
+    {
+        var many = Ensemble.Throw(rows, new() { Shot = Coarse });
+        foreach (var ((ball, lane, release), found) in rows.Zip(many))
+        {
+            var shot = Simulator.Throw(ball, lane, release, Coarse);
+            Assert.Equal(shot.StopReason, found.StopReason);
+            Assert.Equal(shot.Steps, found.Steps);
+            Assert.Equal(shot.SlippedAgain, found.SlippedAgain);
+            // But for the rounding of the kept path, whose end is a polynomial's.
+            Assert.Equal(shot.End.X, found.X, 1e-12);
+            Assert.Equal(shot.End.Y, found.Distance, 1e-12);
+            Assert.Equal(shot.End.Time, found.Time, 1e-12);
+            Assert.Equal(shot.End.Revolutions, found.Revolutions, 1e-11);
+            Assert.Equal(shot.End.SpinRate, found.SpinRate, 1e-12);
+            Assert.Equal(shot.StartOfRoll?.Distance ?? double.NaN, found.RollDistance, 1e-12);
+            if (shot.ReachedPins)
+            {
+                Assert.Equal(shot.Entry.BoardAtPinLine, found.BoardAtPinLine, 1e-9);
+                Assert.Equal(shot.Entry.Angle, found.Angle, 1e-11);
+                Assert.Equal(shot.Entry.Offset, found.Offset, 1e-11);
+            }
+            // The turning point is sought on the polynomial here and on the velocity there.
+            Assert.Equal(shot.Breakpoint.Board, found.BreakpointBoard, 2e-3);
+            // A quadrature on the kept path there, a component of the state without error control here: at this tolerance they agree to a few per cent.
+            Assert.Equal(shot.OilTakenUp, found.OilTakenUp, 0.04 * Math.Max(Math.Abs(shot.OilTakenUp), 1e-9));
+        }
+    });
+
+    [Fact]
+    public void Lanes_of_any_width_agree_to_the_last_bit()
+    {
+        // The wide ones are emulated where the processor has none: slow, and the same numbers.
+        var rows = Gen.Sample(Rows(24), 1, 2).SelectMany(r => r).ToArray();
+        var one = Ensemble.Throw(rows, new() { Shot = Coarse, SideBySide = false });
+        foreach (var crew in new Crew[] { new Crew<BallSim.Spatial.Doubles4>(Coarse), new Crew<BallSim.Spatial.Doubles8>(Coarse) })
+        {
+            var work = new BallSim.Ensembles.Rows.Work(Ensemble.Chunk);
+            var found = new Outcome[rows.Length];
+            new ThrowRows(rows, found).Fill(0, rows.Length, work);
+            crew.Finish(work, rows.Length);
+            Assert.Equal(one, work.Outcomes.Take(rows.Length));
+        }
+    }
+
+    [Fact]
+    public void Floats_stay_near()
+    {
+        var ball = Worlds.Drilled.Sample(1, 1)[0];
+        var lane = Lane.Regulation with { GivenFriction = FrictionMap.Smoothstep(0.04, 0.18, 10, 14) };
+        var rows = Enumerable.Range(0, 200).Select(i => new Throw(ball, lane, new Release
+        {
+            Board = 20, Speed = 7.5 + 0.005 * i, SpinRate = 30, AxisInBall = new(0.6, 0.64, 0.48), AxisRotation = (20 + 0.2 * i) * Degree, AxisTilt = 10 * Degree, LaunchAngle = 1.5 * Degree,
+        })).ToArray();
+        var exact = Ensemble.Throw(rows, new() { Shot = Coarse });
+        var rough = Ensemble.Throw(rows, new() { Shot = Coarse, Precision = Precision.Single });
+        foreach (var (a, b) in exact.Zip(rough))
+        {
+            Assert.Equal(a.StopReason, b.StopReason);
+            Assert.Equal(a.X, b.X, 5e-5);
+            Assert.Equal(a.Angle, b.Angle, 1e-4);
+        }
+    }
+
+    [Fact]
+    public void Columns_are_the_releases_they_hold()
+    {
+        var ball = Worlds.Drilled.Sample(1, 1)[0];
+        var common = new Release { Board = 22, Speed = 8, SpinRate = 30, AxisInBall = new(0.6, 0.64, 0.48), AxisRotation = 45 * Degree, AxisTilt = 10 * Degree, LaunchAngle = 2 * Degree };
+        double[] speeds = [7.5, 8, 8.5], boards = [20, 22, 24];
+        var found = Ensemble.Throw(ball, Lane.Regulation, common, new() { Speed = speeds, Board = boards }, new() { Shot = Coarse });
+        var rows = speeds.Zip(boards, (s, b) => new Throw(ball, Lane.Regulation, common with { Speed = s, Board = b })).ToArray();
+        Assert.Equal(Ensemble.Throw(rows, new() { Shot = Coarse }), found);
+        Assert.Contains("same length", Assert.Throws<ArgumentException>(() => Ensemble.Throw(ball, Lane.Regulation, common, new() { Speed = speeds, Board = [20] })).Message, StringComparison.Ordinal);
+        Assert.Contains("row 1", Assert.Throws<ArgumentException>(() => Ensemble.Throw(ball, Lane.Regulation, common, new() { Speed = [8, 800, 8] })).Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void It_stops_when_asked()
+    {
+        var ball = Worlds.Drilled.Sample(1, 1)[0];
+        using var source = new CancellationTokenSource();
+        source.Cancel();
+        var rows = new Throw[1000];
+        Array.Fill(rows, new Throw(ball, Lane.Regulation, new Release { Board = 20, Speed = 8 }));
+        Assert.ThrowsAny<OperationCanceledException>(() => Ensemble.Throw(rows, cancellation: source.Token));
+    }
+}
