@@ -252,7 +252,8 @@ internal partial struct Run<T, TSurface, TRecorder>
             var g = Beyond(first, step.End);
             var slope = (g - Beyond(first, Dense<State<T>, T>.Between(step, h, 1 - 1e-3))) / 1e-3;
             var correction = slope > 0 ? g / slope : 0;
-            if (Math.Abs(g) < 1e-13 || Math.Abs(correction) > 0.1)
+            // What is recorded is the step as it was taken last.
+            if (Math.Abs(g) < 1e-13 || Math.Abs(correction) > 0.1 || i == 3)
             {
                 break;
             }

@@ -52,7 +52,7 @@ public static class Simulator
         var body = BodyOf(ball, lane, options);
         var recorder = new PathRecorder(lane);
         var run = new Run<Real, TSurface, PathRecorder>(body, surface, BoundsOf(ball, lane, options), options.Tolerance, recorder);
-        var ending = run.Go(start.X, start.Y, start.VelocityX, start.VelocityY, start.Orientation.Normalised.Spatial, start.AngularVelocity.Spatial, start.Loft);
+        var ending = run.Go(start.X, start.Y, start.VelocityX, start.VelocityY, start.Orientation.Spatial, start.AngularVelocity.Spatial, start.Loft);
         return new(ball, lane, start.Hand, recorder, new Instants<TSurface>(body, surface, lane, start.Hand), ReasonOf(ending), run.Steps, run.Rejected);
     }
 
