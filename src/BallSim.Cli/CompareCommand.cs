@@ -12,11 +12,12 @@ internal static class CompareCommand
         var file = Paths.Argument<string?>("SCENARIO", "Scenario file (JSON); without one, the demo", ArgumentArity.ZeroOrOne);
         var sameLine = new Option<bool>("--same-line") { Description = "The table on the line as given, instead of re-aimed at the pocket" };
         var csv = new Option<string?>("--csv") { Description = "Write all rows, both ways, to this CSV file", HelpName = "PATH" };
+        var html = new Option<string?>("--html") { Description = "Write a page to open, print and hand on: table, paths, motion, balls", HelpName = "FILE" };
         var json = new Option<bool>("--json") { Description = "Print all rows, both ways, as JSON instead of the table" };
         var selection = new Selection();
         var command = new Command("compare", "Throw every combination of balls, layouts, finishes, releases and lanes, re-aimed at the pocket.")
         {
-            file, sameLine, csv, json,
+            file, sameLine, csv, html, json,
         };
         selection.AddTo(command);
         command.SetAction(parsed =>
@@ -28,6 +29,10 @@ internal static class CompareCommand
             if (parsed.GetValue(csv) is { } target)
             {
                 ComparisonCsv.Write(target, rows);
+            }
+            if (parsed.GetValue(html) is { } page)
+            {
+                ComparisonHtml.Write(page, scenario, rows);
             }
             if (parsed.GetValue(json))
             {

@@ -12,6 +12,7 @@ internal static class HelpText
           ballsim compare                            the demo: layouts and finishes on two lanes
           ballsim init house                         writes the demo's files into the folder house, to edit
           ballsim compare house/scenario.json        compares what the file describes
+          ballsim compare --html page.html           the demo as a page to open and print
           ballsim shot house/scenario.json --layout Strong --csv path.csv
           ballsim lane house/scenario.json --wear 60 --out worn.csv
           ballsim build house/build.json             a ball from core, filler and cover

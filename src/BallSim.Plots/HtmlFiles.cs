@@ -1,3 +1,4 @@
+using BallSim.Plots.Pages;
 using Plotly.NET;
 
 namespace BallSim.Plots;
@@ -6,15 +7,14 @@ namespace BallSim.Plots;
 public static class HtmlFiles
 {
     /// <summary>
-    /// Writes a chart as one HTML file that carries everything it needs, the drawing script too (about 4 MB): it opens without a network. An existing file is replaced.
+    /// Writes a chart as one HTML file that carries everything it needs, the drawing script too (about 4 MB): it opens without a network. An existing file is replaced as a whole.
     /// </summary>
     /// <param name="chart">The chart.</param>
     /// <param name="path">Path of the file; its folder must exist.</param>
     public static void SaveHtml(this GenericChart chart, string path)
     {
         ArgumentNullException.ThrowIfNull(chart);
-        ArgumentException.ThrowIfNullOrWhiteSpace(path);
-        File.WriteAllText(path, chart.ToHtml());
+        WholeFile.Replace(path, chart.ToHtml());
     }
 
     /// <summary>The same page as text.</summary>
@@ -22,8 +22,7 @@ public static class HtmlFiles
     public static string ToHtml(this GenericChart chart)
     {
         ArgumentNullException.ThrowIfNull(chart);
-        // By property, not by the setters, which take F# functions: a notebook's kernel has another F# core than the charts, and functions cannot cross from one to the other.
-        var display = new DisplayOptions().With(("DocumentTitle", "BallSim"), ("DocumentCharset", "utf-8"), ("PlotlyJSReference", PlotlyJSReference.Full));
-        return GenericChart.toEmbeddedHTML(GenericChart.setDisplayOptions(display, chart));
+        var drawing = Drawing.Of(chart, "chart");
+        return Document.Of(drawing.Title, $"<main class=\"single\">\n<h1>{drawing.Title}</h1>\n{drawing.Html(caption: true)}\n</main>");
     }
 }

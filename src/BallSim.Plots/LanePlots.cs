@@ -52,7 +52,16 @@ public static class LanePlots
                 traces.Add(Pocket(lane, all[0].Hand, axes, readable));
             }
         }
-        return Figure.Of(traces, Layout(lane, all), title ?? "Paths on the lane", 600);
+        return Figure.Of(traces, Layout(lane, all), title ?? "Paths on the lane", 600, $"The lane from above. {string.Join(" ", all.Select((shot, i) => PathWords(shot, words[i])))}",
+            Dynamic.Of(("yaxis2", Across(lane, all).With(("tickvals", Array.Empty<int>())))));
+    }
+
+    private static string PathWords(Shot shot, string name)
+    {
+        var turn = shot.Breakpoint.IsEnd ? "without a breakpoint" : Invariant($"breakpoint on board {shot.Breakpoint.Board:F1} at {shot.Breakpoint.Distance / Foot:F0} ft");
+        var roll = shot.StartOfRoll is { } r ? Invariant($"rolls from {r.Distance / Foot:F0} ft") : "never rolls";
+        var end = shot.ReachedPins ? Invariant($"enters on board {shot.Entry.Board:F1} at {shot.Entry.Angle / Degree:F1}°") : shot.StopSentence;
+        return Invariant($"{Figure.Sentence(name)}: from board {shot.Start.Board:F1}, {turn}, {roll}, {end}.");
     }
 
     private static Trace? Shading(Lane lane, Axes axes, bool hover)
@@ -87,27 +96,29 @@ public static class LanePlots
     {
         var length = lane.Length / Foot;
         var end = lane.HasPins ? length + 3.5 : Math.Max(length, shots.Max(s => s.End.Y / Foot)) + 1;
-        var (right, left) = (-0.5, lane.Boards + 1.5);
-        if (!lane.HasEdges)
-        {
-            right = Math.Min(right, shots.Min(s => s.Samples(60).Min(p => p.Board)) - 1);
-            left = Math.Max(left, shots.Max(s => s.Samples(60).Max(p => p.Board)) + 1);
-        }
+        var (right, left) = Reach(lane, shots);
         var layout = new Layout();
         return layout.With(
-            ("annotations", new object[] { Note("true proportions", 1.0), Note("stretched across", 0.725) }),
+            ("annotations", new object[] { Figure.Note("<b>true proportions</b>", 0, 1), Figure.Note("<b>stretched across, not to scale</b>", 0, 0.725) }),
             ("xaxis", Dynamic.Of(
                 ("title", Dynamic.Of(("text", "distance from the foul line, ft"), ("standoff", 8))), ("range", new[] { -1, end }), ("dtick", 5), ("gridcolor", Palette.Grid), ("zeroline", false), ("anchor", "y"))),
             ("yaxis", Dynamic.Of(
                 ("title", Dynamic.Of(("text", "board from the right"))), ("range", new[] { right, left }), ("domain", new[] { 0, 0.72 }), ("dtick", 5), ("gridcolor", Palette.Grid), ("zeroline", false))),
-            ("yaxis2", Dynamic.Of(
-                ("range", new[] { right, left }), ("domain", new[] { 0.76, 1 }), ("scaleanchor", "x"), ("scaleratio", lane.BoardWidth / Foot), ("constrain", "domain"), ("showgrid", false),
-                ("tickvals", new[] { 1, 20, 39 }), ("zeroline", false), ("anchor", "x"))),
+            ("yaxis2", Across(lane, shots)),
             ("shapes", Outlines(lane).ToArray()));
     }
 
-    private static DynamicObj.DynamicObj Note(string text, double y) => Dynamic.Of(
-        ("text", text), ("x", 1), ("y", y), ("xref", "paper"), ("yref", "paper"), ("xanchor", "right"), ("yanchor", "bottom"), ("showarrow", false), ("font", Dynamic.Of(("size", 11))));
+    // The axis of true proportions: a board is as long on the screen as its width is along the lane.
+    private static DynamicObj.DynamicObj Across(Lane lane, Shot[] shots)
+    {
+        var (right, left) = Reach(lane, shots);
+        return Dynamic.Of(
+            ("range", new[] { right, left }), ("domain", new[] { 0.76, 1 }), ("scaleanchor", "x"), ("scaleratio", lane.BoardWidth / Foot), ("constrain", "domain"), ("showgrid", false),
+            ("tickvals", new[] { 1, 20, 39 }), ("zeroline", false), ("anchor", "x"));
+    }
+
+    private static (double Right, double Left) Reach(Lane lane, Shot[] shots) => lane.HasEdges ? (-0.5, lane.Boards + 1.5)
+        : (Math.Min(-0.5, shots.Min(s => s.Samples(60).Min(p => p.Board)) - 1), Math.Max(lane.Boards + 1.5, shots.Max(s => s.Samples(60).Max(p => p.Board)) + 1));
 
     private static IEnumerable<object> Outlines(Lane lane)
     {

@@ -55,7 +55,7 @@ public static class MotionPlots
                 traces.Add(new Trace("scatter").With(
                     ("mode", "lines"), ("x", distance), ("y", values), ("xaxis", axes.X), ("yaxis", axes.Y), ("name", words[i]), ("legendgroup", words[i]),
                     ("showlegend", c == 0 && all.Length > 1), ("legendrank", 1 + i), ("line", Dynamic.Of(("color", Palette.Colour(i)), ("width", 2), ("dash", Palette.Stroke(i)), ("simplify", false))),
-                    ("text", points.Select((p, k) => Invariant($"{words[i]} at {distance[k]:F1} ft, {p.Phase.ToString().ToLowerInvariant()}<br>{curve.Title}: {values[k]:G4}")).ToArray()), ("hoverinfo", "text")));
+                    ("text", points.Select(p => p.Phase.ToString().ToLowerInvariant()).ToArray()), ("hovertemplate", $"{words[i]} at %{{x:.1f}} ft, %{{text}}<br>{curve.Title}: %{{y:.4~g}}<extra></extra>")));
                 if (all[i].StartOfRoll is { } roll)
                 {
                     traces.Add(new Trace("scatter").With(
@@ -65,7 +65,16 @@ public static class MotionPlots
                 }
             }
         }
-        return Figure.Of(traces, Layout(), title ?? "Motion along the lane", 760);
+        return Figure.Of(traces, Layout(2), title ?? "Motion along the lane", 760, $"Motion against distance, release to end. {string.Join(" ", all.Select((shot, i) => Words(shot, words[i])))}",
+            Layout(1).With(("height", 1500), ("legend", Dynamic.Of(("orientation", "h"), ("x", 0), ("y", -0.045), ("yanchor", "top")))));
+    }
+
+    private static string Words(Shot shot, string name)
+    {
+        var (from, to) = (shot.Start, shot.End);
+        return Invariant($"{Figure.Sentence(name)}: speed {from.Speed / MilesPerHour:F1} to {to.Speed / MilesPerHour:F1} mph, spin {from.SpinRate / Rpm:F0} to {to.SpinRate / Rpm:F0} rpm, ")
+            + Invariant($"axis rotation {from.AxisRotation / Degree:F0}° to {Math.Abs(to.AxisRotation / Degree):F0}°, tilt {from.AxisTilt / Degree:F0}° to {to.AxisTilt / Degree:F0}°, ")
+            + (shot.StartOfRoll is { } roll ? Invariant($"rolls from {roll.Distance / Foot:F0} ft.") : "never rolls.");
     }
 
     private static double GripUsed(PathPoint p) => p.NormalForce > 0
@@ -74,23 +83,24 @@ public static class MotionPlots
 
     private static Axes AxesOf(int curve) => curve == 0 ? new("x", "y") : new($"x{curve + 1}", $"y{curve + 1}");
 
-    // Two columns, three rows; the titles stand inside the panels, where the eye is.
-    private static Layout Layout()
+    // The titles stand inside the panels, where the eye is.
+    private static Layout Layout(int columns)
     {
         var layout = new Layout();
         var titles = new object[Curves.Length];
+        var rows = Curves.Length / columns;
+        var step = 1.05 / rows;
         for (var c = 0; c < Curves.Length; c++)
         {
-            var (column, row) = (c % 2, c / 2);
-            double left = column * 0.53, bottom = (2 - row) * 0.35;
+            var (column, row) = (c % columns, c / columns);
+            double left = column * 0.53, right = columns == 1 ? 1 : left + 0.47, bottom = (rows - 1 - row) * step, top = bottom + step - 0.24 / rows;
             var suffix = c == 0 ? "" : $"{c + 1}";
             layout.With(
                 ($"xaxis{suffix}", Dynamic.Of(
-                    ("domain", new[] { left, left + 0.47 }), ("anchor", $"y{suffix}"), ("matches", c == 0 ? null : "x"), ("dtick", 10), ("gridcolor", Palette.Grid), ("zeroline", false),
-                    ("showticklabels", row == 2), ("title", row == 2 ? Dynamic.Of(("text", "distance from the foul line, ft"), ("standoff", 8)) : null))),
-                ($"yaxis{suffix}", Dynamic.Of(("domain", new[] { bottom, bottom + 0.27 }), ("anchor", $"x{suffix}"), ("gridcolor", Palette.Grid), ("zeroline", false))));
-            titles[c] = Dynamic.Of(
-                ("text", $"<b>{Curves[c].Title}</b>"), ("x", left), ("y", bottom + 0.275), ("xref", "paper"), ("yref", "paper"), ("xanchor", "left"), ("yanchor", "bottom"), ("showarrow", false));
+                    ("domain", new[] { left, right }), ("anchor", $"y{suffix}"), ("matches", c == 0 ? null : "x"), ("dtick", 10), ("gridcolor", Palette.Grid), ("zeroline", false),
+                    ("showticklabels", row == rows - 1), ("title", row == rows - 1 ? Dynamic.Of(("text", "distance from the foul line, ft"), ("standoff", 8)) : null))),
+                ($"yaxis{suffix}", Dynamic.Of(("domain", new[] { bottom, top }), ("anchor", $"x{suffix}"), ("nticks", 6), ("gridcolor", Palette.Grid), ("zeroline", false))));
+            titles[c] = Figure.Note($"<b>{Curves[c].Title}</b>", left, top + 0.015 / rows, size: 13);
         }
         return layout.With(("annotations", titles));
     }

@@ -19,14 +19,14 @@ internal static class PathTraces
             ("name", "rim"), ("showlegend", false), ("hoverinfo", "skip"), ("opacity", 0.85), ("line", Dynamic.Of(("color", Palette.Paper), ("width", 5), ("simplify", false))));
     }
 
-    /// <summary>The path and its marked places.</summary>
+    /// <summary>The path and its marked places; the numbers to every point only where the panel is the one to read.</summary>
     public static IEnumerable<Trace> Of(Shot shot, string name, int number, Axes axes, bool inLegend, Func<Place, bool> firstOfKind)
     {
         var points = shot.Samples(Points);
         yield return Line(axes, points).With(
             ("name", name), ("legendgroup", name), ("showlegend", inLegend), ("legendrank", 1 + number),
             ("line", Dynamic.Of(("color", Palette.Colour(number)), ("width", 2.5), ("dash", Palette.Stroke(number)), ("simplify", false))),
-            ("text", points.Select(p => Text(name, p)).ToArray()), ("hoverinfo", "text"));
+            ("text", inLegend ? points.Select(p => Text(name, p)).ToArray() : null), ("hoverinfo", inLegend ? "text" : "name"));
 
         foreach (var (x, b, place) in Places(shot))
         {

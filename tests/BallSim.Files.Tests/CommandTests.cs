@@ -103,6 +103,21 @@ public sealed class CommandTests : IDisposable
     }
 
     [Fact]
+    public void The_page_of_a_comparison_holds_its_rows_and_its_balls()
+    {
+        var path = Path.Combine(text.Folder, "page.html");
+        Assert.Equal(0, Run("compare", Two, "--html", path).Code);
+        var page = File.ReadAllText(path);
+        Assert.StartsWith("<!DOCTYPE html>", page);
+        Assert.Contains("<td>Gloss [red]</td>", page);
+        Assert.Contains("<h3>Strong</h3>", page);
+        var (code, _, error) = Run("compare", Two, "--html", Path.Combine(text.Folder, "none", "page.html"));
+        Assert.Equal(1, code);
+        Assert.Contains("cannot be written", error);
+        Assert.Contains("is a folder", Run("compare", Two, "--html", text.Folder).Error);
+    }
+
+    [Fact]
     public void A_comparison_is_re_aimed_unless_asked_otherwise()
     {
         var (code, output, error) = Run("compare", Two);

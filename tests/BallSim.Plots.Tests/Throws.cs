@@ -1,4 +1,5 @@
 using BallSim.Balls;
+using BallSim.Drilling;
 using BallSim.Lanes;
 using BallSim.Releases;
 using BallSim.Shots;
@@ -24,4 +25,15 @@ internal static class Throws
             Loft = loft,
             AxisInBall = Vector3D.UnitY,
         });
+
+    public static Release Usual { get; } = new()
+    {
+        Board = 24, LaunchAngle = 3 * Degree, Speed = 18 * MilesPerHour, SpinRate = 350 * Rpm, AxisRotation = 60 * Degree, AxisTilt = 12 * Degree,
+    };
+
+    public static DrillSheet Sheet(Hand hand = Hand.Right) => DrillSheet.Of(
+        Ball.FromSpecification(15 * Pound, 2.48 * Inch, 0.05 * Inch, 0.015 * Inch, pinToCg: 3 * Inch, topWeight: 2.5 * Ounce, finish: Finish.Polished),
+        new Layout(4.5 * Inch, 50 * Degree, 40 * Degree), Grip.Fingertip, new PositiveAxisPoint(5 * Inch, 0.5 * Inch, hand));
+
+    public static Shot Drilled(double loft = 0) => Simulator.Throw(Sheet().Ball, Oiled, Usual with { Loft = loft });
 }
