@@ -15,6 +15,8 @@ internal sealed class Pack<T, TSurface, TOne>
     where TSurface : struct, ISurfaceOfLanes<T, TOne>
     where TOne : struct, ISurface<Real>
 {
+    private readonly double shortest = 2 * T.Lane(T.Sliver, 0);
+
     private readonly int[] shotOf = new int[T.Count];
     private readonly Stack<int> sliding = new(), rolling = new();
     private Run<Real, TOne, Tally<Real>>[] runs = [];
@@ -171,7 +173,13 @@ internal sealed class Pack<T, TSurface, TOne>
         var i = shotOf[lane];
         ref var run = ref runs[i];
         Store(lane, ref run);
-        run.Ended = run.Continue();
+        // A step too short for the lane's numbers would be undone there: the run takes the next one too.
+        var from = (double)run.y.Y;
+        do
+        {
+            run.Ended = run.Continue();
+        }
+        while (run.Ended == Ending.None && run.Phase == phase && run.y.Y - from < shortest);
         if (run.Ended == Ending.None && run.Phase == phase)
         {
             Load(lane, ref run);

@@ -70,7 +70,7 @@ public class EnsembleTests
     public void Lanes_of_any_width_agree_to_the_last_bit()
     {
         // The wide ones are emulated where the processor has none: slow, and the same numbers.
-        var rows = Gen.Sample(Rows(24), 1, 2).SelectMany(r => r).ToArray();
+        var rows = Gen.Sample(Rows(24), 10, 2, new Rnd(20261125, 9)).SelectMany(r => r).ToArray();
         var one = Ensemble.Throw(rows, new() { Shot = Coarse, SideBySide = false });
         foreach (var crew in new Crew[] { new Crew<BallSim.Spatial.Doubles4>(Coarse), new Crew<BallSim.Spatial.Doubles8>(Coarse) })
         {
@@ -85,27 +85,32 @@ public class EnsembleTests
     [Fact]
     public void Floats_stay_near()
     {
-        var ball = Worlds.Drilled.Sample(1, 1)[0];
+        // An offset large enough for the ball to slip again on its way; where it does, a rounding moves the moment a little.
         var lane = Lane.Regulation with { GivenFriction = FrictionMap.Smoothstep(0.04, 0.18, 10, 14) };
-        var rows = Enumerable.Range(0, 200).Select(i => new Throw(ball, lane, new Release
-        {
-            Board = 20, Speed = 7.5 + 0.005 * i, SpinRate = 30, AxisInBall = new(0.6, 0.64, 0.48), AxisRotation = (20 + 0.2 * i) * Degree, AxisTilt = 10 * Degree, LaunchAngle = 1.5 * Degree,
-        })).ToArray();
+        var rows = Enumerable.Range(0, 400).Select(i => new Throw(OffsetBall, lane, Common with { Speed = 7.5 + 0.0025 * i, AxisRotation = (20 + 0.1 * i) * Degree })).ToArray();
         var exact = Ensemble.Throw(rows, new() { Shot = Coarse });
         var rough = Ensemble.Throw(rows, new() { Shot = Coarse, Precision = Precision.Single });
+        Assert.Contains(exact, o => o.SlippedAgain > 0);
         foreach (var (a, b) in exact.Zip(rough))
         {
             Assert.Equal(a.StopReason, b.StopReason);
-            Assert.Equal(a.X, b.X, 5e-5);
-            Assert.Equal(a.Angle, b.Angle, 1e-4);
+            Assert.Equal(a.X, b.X, 1e-4);
+            Assert.Equal(a.Time, b.Time, 1e-4);
         }
     }
+
+    private static readonly Ball OffsetBall = Ball.FromSpecification(
+        weight: 15 * Pound, lowRg: 2.48 * Inch, differential: 0.050 * Inch, intermediateDifferential: 0.015 * Inch, centreOfMass: new Vector3D(0.8, 0.5, -0.6) * Millimetre);
+
+    private static readonly Release Common = new()
+    {
+        Board = 22, Speed = 8, SpinRate = 30, AxisInBall = new(0.6, 0.64, 0.48), AxisRotation = 45 * Degree, AxisTilt = 10 * Degree, LaunchAngle = 2 * Degree,
+    };
 
     [Fact]
     public void Columns_are_the_releases_they_hold()
     {
-        var ball = Worlds.Drilled.Sample(1, 1)[0];
-        var common = new Release { Board = 22, Speed = 8, SpinRate = 30, AxisInBall = new(0.6, 0.64, 0.48), AxisRotation = 45 * Degree, AxisTilt = 10 * Degree, LaunchAngle = 2 * Degree };
+        var (ball, common) = (OffsetBall, Common);
         double[] speeds = [7.5, 8, 8.5], boards = [20, 22, 24];
         var found = Ensemble.Throw(ball, Lane.Regulation, common, new() { Speed = speeds, Board = boards }, new() { Shot = Coarse });
         var rows = speeds.Zip(boards, (s, b) => new Throw(ball, Lane.Regulation, common with { Speed = s, Board = b })).ToArray();
@@ -117,7 +122,7 @@ public class EnsembleTests
     [Fact]
     public void It_stops_when_asked()
     {
-        var ball = Worlds.Drilled.Sample(1, 1)[0];
+        var ball = OffsetBall;
         using var source = new CancellationTokenSource();
         source.Cancel();
         var rows = new Throw[1000];
