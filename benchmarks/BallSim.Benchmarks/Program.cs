@@ -10,6 +10,14 @@ else if (args is ["sizes"])
 {
     Sizes.Report(Console.Out);
 }
+else if (args is ["peers", "export", var folder])
+{
+    Peers.Export(folder);
+}
+else if (args is ["peers"])
+{
+    Peers.Measure(Console.Out);
+}
 else
 {
     BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);

@@ -17,7 +17,10 @@ internal static class ReleaseSet
         centreOfMass: new Vector3D(0.20, 0.15, -0.25) * Millimetre)
         .LayOut(new Layout(4.5 * Inch, 50 * Degree, 40 * Degree), Grip.Fingertip, new PositiveAxisPoint(5 * Inch, 0.5 * Inch));
 
-    public static Lane Lane { get; } = Lane.Regulation with { GivenFriction = FrictionMap.Smoothstep(0.04, 0.18, 10, 14) };
+    /// <summary>Coefficient of friction before and after its smooth change, and where that begins and ends, m.</summary>
+    public const double Mu1 = 0.04, Mu2 = 0.18, ChangeFrom = 10, ChangeTo = 14;
+
+    public static Lane Lane { get; } = Lane.Regulation with { GivenFriction = FrictionMap.Smoothstep(Mu1, Mu2, ChangeFrom, ChangeTo) };
 
     /// <summary>Eight speeds, four spin rates, four rotations, four tilts, aimed the further out the more side roll, so that none ends in a gutter.</summary>
     public static Release[] Releases { get; } = [.. Grid()];
