@@ -1,34 +1,34 @@
 namespace BallSim.Ensembles;
 
 /// <summary>
-/// Releases as columns, for programs that hold them so: one array for each number of <see cref="Releases.Release"/>, in its units and ranges, all of one length. What is not given is the same for all: the release passed
-/// beside the columns. The arrays are read, not copied.
+/// Releases as columns, for programs that hold them so: one list for each number of <see cref="Releases.Release"/>, in its units and ranges, all of one length. What is not given is the same for all: the release passed
+/// beside the columns. The lists (arrays will do) are read, not copied.
 /// </summary>
 public sealed record ReleaseColumns
 {
     /// <summary>Board at the foul line.</summary>
-    public double[]? Board { get; init; }
+    public IReadOnlyList<double>? Board { get; init; }
 
     /// <summary>Launch angle, rad.</summary>
-    public double[]? LaunchAngle { get; init; }
+    public IReadOnlyList<double>? LaunchAngle { get; init; }
 
     /// <summary>Speed, m/s.</summary>
-    public double[]? Speed { get; init; }
+    public IReadOnlyList<double>? Speed { get; init; }
 
     /// <summary>Spin rate, rad/s.</summary>
-    public double[]? SpinRate { get; init; }
+    public IReadOnlyList<double>? SpinRate { get; init; }
 
     /// <summary>Axis rotation, rad.</summary>
-    public double[]? AxisRotation { get; init; }
+    public IReadOnlyList<double>? AxisRotation { get; init; }
 
     /// <summary>Axis tilt, rad.</summary>
-    public double[]? AxisTilt { get; init; }
+    public IReadOnlyList<double>? AxisTilt { get; init; }
 
     /// <summary>Loft, m.</summary>
-    public double[]? Loft { get; init; }
+    public IReadOnlyList<double>? Loft { get; init; }
 
     /// <summary>Roll phase, rad.</summary>
-    public double[]? RollPhase { get; init; }
+    public IReadOnlyList<double>? RollPhase { get; init; }
 
     /// <summary>How many releases there are.</summary>
     /// <exception cref="ArgumentException">The columns have different lengths, or there is none.</exception>
@@ -43,15 +43,15 @@ public sealed record ReleaseColumns
                 {
                     continue;
                 }
-                Check.That(count < 0 || count == column.Length, $"{name} has {column.Length} numbers, a column before it {count}: all columns of releases must have the same length", name);
-                count = column.Length;
+                Check.That(count < 0 || count == column.Count, $"{name} has {column.Count} numbers, a column before it {count}: all columns of releases must have the same length", name);
+                count = column.Count;
             }
             Check.That(count >= 0, "there is no column: give at least one, such as Speed", nameof(ReleaseColumns));
             return count;
         }
     }
 
-    private (double[]? Column, string Name)[] Named =>
+    private (IReadOnlyList<double>? Column, string Name)[] Named =>
     [
         (Board, nameof(Board)), (LaunchAngle, nameof(LaunchAngle)), (Speed, nameof(Speed)), (SpinRate, nameof(SpinRate)),
         (AxisRotation, nameof(AxisRotation)), (AxisTilt, nameof(AxisTilt)), (Loft, nameof(Loft)), (RollPhase, nameof(RollPhase)),

@@ -63,7 +63,7 @@ internal static class Pace<T>
     }
 
     /// <summary>
-    /// The next step as a multiple of the last, for a method whose estimate is of fifth order: 0.9 norm^(-1/6) before^(1/24), within [0.2, 4]. The error before it steadies the choice (proportional-integral control,
+    /// The next step as a multiple of the last, for a method whose estimate is of fifth order: 0.75 norm^(-1/6) before^(1/24), within [0.2, 4]. The error before it steadies the choice (proportional-integral control,
     /// K. Gustafsson, ACM Trans. Math. Softw. 17 (1991) 533). The powers are rough, by a per cent: they only choose a step.
     /// </summary>
     public static T Factor(T norm, T before)
@@ -71,7 +71,7 @@ internal static class Pace<T>
         // 1e12^(1/6) = 100.
         var now = 100.0 * T.InverseSixthRootGuess((norm + 1e-10) * 1e12);
         var last = 100.0 * T.InverseSixthRootGuess((before + 1e-4) * 1e12);
-        return T.Max(0.2, T.Min(4.0, 0.9 * now / T.Sqrt(T.Sqrt(last))));
+        return T.Max(0.2, T.Min(4.0, 0.75 * now / T.Sqrt(T.Sqrt(last))));
     }
 
     /// <summary>The pin may be grazed, or the edge passed, between the ends of a step that comes within this, m.</summary>

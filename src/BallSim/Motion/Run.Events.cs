@@ -201,7 +201,7 @@ internal partial struct Run<T, TSurface, TRecorder>
                 return (double)(bounds.TouchDistance - T.Sqrt(T.Fma(at.X, at.X, away * away)));
             case Ending.PassedPins:
                 // A step that ends on the pins' line may end a rounding error short of it.
-                return (double)(at.Y - bounds.PinsAt) + 1e-9;
+                return (double)(at.Y - bounds.PinsAt) + 1e-12;
             case Ending.FoulLine:
                 return (double)(bounds.BackAt - at.Y);
             default:

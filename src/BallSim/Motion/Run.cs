@@ -146,6 +146,8 @@ internal partial struct Run<T, TSurface, TRecorder>
             step.Start = y;
             ode.Rates(y, out step.K1);
             var h = T.Min(Pace<T>.CapTurn(dt, ode.ω), left);
+            // No sliver of a step is left over.
+            h = T.IfLess(left - h, 1e-9, left, h);
             Tsitouras5<Loft<T>, State<T>, T>.Take(ref ode, ref step, h, out var error);
             if (!Accept(error, h, out var ending))
             {

@@ -64,7 +64,8 @@ internal sealed class PathSegment(Phase phase, in State<Real> start, in State<Re
     {
         double low = 0, high = 1;
         var falls = Along(1, c0, c1, c2, c3, c4) < c0;
-        var θ = Math.Clamp((value - c0) / (c1 + c2 + c3 + c4), 0, 1);
+        var whole = c1 + c2 + c3 + c4;
+        var θ = whole == 0 ? 0 : Math.Clamp((value - c0) / whole, 0, 1);
         for (var i = 0; i < 60; i++)
         {
             var off = Along(θ, c0, c1, c2, c3, c4) - value;
