@@ -148,7 +148,8 @@ public sealed record Shot
     {
         for (var i = 0; i < segments.Length; i++)
         {
-            var (a, b) = (segments[i].StartY, segments[i].EndY);
+            // A step ends where the next begins, whatever the rounding of its polynomial.
+            var (a, b) = (segments[i].StartY, i + 1 < segments.Length ? segments[i + 1].StartY : segments[i].EndY);
             if ((a <= distance && distance <= b) || (b <= distance && distance <= a))
             {
                 return At(i, segments[i].AtDistance(distance));
