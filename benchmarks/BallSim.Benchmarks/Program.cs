@@ -18,6 +18,10 @@ else if (args is ["peers"])
 {
     Peers.Measure(Console.Out);
 }
+else if (args is ["ensembles"])
+{
+    EnsembleReport.Report(Console.Out);
+}
 else
 {
     BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);

@@ -25,6 +25,7 @@ internal sealed class Quantity
     public static Quantity Density { get; } = new("kg/m³", ("GramPerMillilitre", "grams per millilitre", Units.GramPerMillilitre));
     public static Quantity Inertia { get; } = new("kg m²");
     public static Quantity Time { get; } = new("s");
+    public static Quantity Boards { get; } = new("boards");
     public static Quantity Of(string unit) => new(unit);
 
     /// <summary>The sentence about the likely slip, or nothing: the first trade unit in which the number would have been in range.</summary>

@@ -23,7 +23,7 @@ public sealed record Release
     /// Board over which the ball's centre crosses the foul line, counted from the right edge for both hands, boards continuous; 20 is the
     /// middle. Checked against the lane by <see cref="StartOn"/>.
     /// </summary>
-    public double Board { get; init => field = Check.Range(value, -1000, 1000, Quantity.Of("boards"), nameof(Board)); } = 20;
+    public double Board { get; init => field = Check.Range(value, -1000, 1000, Quantity.Boards, nameof(Board)); } = 20;
 
     /// <summary>
     /// Direction of travel, rad, positive towards the gutter of the hand; -20 to 20 degrees, usually 0 to 4 (from memory).
@@ -73,7 +73,7 @@ public sealed record Release
         ArgumentNullException.ThrowIfNull(lane);
         if (lane.HasEdges)
         {
-            Check.Range(Board, 0.5, lane.Boards + 0.5, Quantity.Of("boards"));
+            Check.Range(Board, 0.5, lane.Boards + 0.5, Quantity.Boards);
         }
         return StartAt(lane.PlaceOf(Board), ball);
     }
@@ -113,7 +113,7 @@ public sealed record Release
     {
         if (lane.HasEdges)
         {
-            Check.Range(Board, 0.5, lane.Boards + 0.5, Quantity.Of("boards"));
+            Check.Range(Board, 0.5, lane.Boards + 0.5, Quantity.Boards);
         }
         return LaunchAt(lane.PlaceOf(Board), ball);
     }

@@ -1,0 +1,73 @@
+using System.Diagnostics;
+using System.Runtime.Intrinsics;
+using BallSim.Ensembles;
+using BallSim.Lanes;
+using BallSim.Shots;
+using static BallSim.Units;
+
+namespace BallSim.Benchmarks;
+
+/// <summary>
+/// Throughput of ensembles, one run, to be read by ratio: shots one by one against shots side by side in doubles and in floats, one thread against all, few shots against many; the bare law (given friction) and the
+/// full one (film, oil on the cover, fresh cover). The fastest of several rounds counts; errors are maxima over the 512 releases, at the pins, against a tolerance of 1e-12.
+/// </summary>
+internal static class EnsembleReport
+{
+    private static readonly Lane Oiled = Lane.Regulation with { Oil = OilMap.Crowned(42 * Foot, 25 * Millilitre) };
+
+    public static void Report(TextWriter to)
+    {
+        to.WriteLine(FormattableString.Invariant($"vectors: {(Vector512.IsHardwareAccelerated ? "AVX-512" : Vector256.IsHardwareAccelerated ? "AVX2" : "none")}, {Ensemble.Width(Precision.Double)} doubles or {Ensemble.Width(Precision.Single)} floats side by side; {Environment.ProcessorCount} processors"));
+        var bare = Throws(ReleaseSet.Lane);
+        var full = bare.Select(t => t with { Lane = Oiled }).ToArray();
+        var exact = Ensemble.Throw(bare, new() { Shot = new() { Tolerance = 1e-12, MaxSteps = 5_000_000 } });
+        to.WriteLine("bare law: tolerance [m] | greatest error, one by one | doubles | floats [m] | one by one | doubles | floats [shots/s, one thread] | doubles : one by one | floats : one by one | two threads : one");
+        foreach (var tolerance in new[] { 1e-3, 1e-4, 1e-5, 1e-6 })
+        {
+            var shot = new SimulatorOptions { Tolerance = tolerance };
+            var alone = new EnsembleOptions { Shot = shot, SideBySide = false, Threads = 1 };
+            var doubles = alone with { SideBySide = true };
+            var floats = doubles with { Precision = Precision.Single };
+            var errors = new[] { alone, doubles, floats }.Select(o => Ensemble.Throw(bare, o).Zip(exact, (a, b) => Math.Abs(a.X - b.X)).Max()).ToArray();
+            var rates = new[] { alone, doubles, floats, doubles with { Threads = 2 } }.Select(o => Rate(bare, o)).ToArray();
+            to.WriteLine(FormattableString.Invariant($"{tolerance:E0} | {errors[0]:E1} | {errors[1]:E1} | {errors[2]:E1} | {rates[0]:F0} | {rates[1]:F0} | {rates[2]:F0} | {rates[1] / rates[0]:F2} | {rates[2] / rates[0]:F2} | {rates[3] / rates[1]:F2}"));
+        }
+        to.WriteLine("full law at 1e-4 m, one thread: one by one | doubles | floats [shots/s]; without fresh cover; without oil on the cover");
+        foreach (var (fresh, cover) in new[] { (true, true), (false, true), (false, false) })
+        {
+            var alone = new EnsembleOptions { Shot = new() { Tolerance = 1e-4, FreshCover = fresh, CoverOil = cover }, SideBySide = false, Threads = 1 };
+            var rates = new[] { alone, alone with { SideBySide = true }, alone with { SideBySide = true, Precision = Precision.Single } }.Select(o => Rate(full, o)).ToArray();
+            to.WriteLine(FormattableString.Invariant($"fresh cover {(fresh ? "on" : "off")}, oil on the cover {(cover ? "on" : "off")} | {rates[0]:F0} | {rates[1]:F0} | {rates[2]:F0}"));
+        }
+        to.WriteLine("shots | us a shot (doubles, all threads, bare law at 1e-4 m) | bytes allocated a shot beside its outcome");
+        foreach (var count in new[] { 1_000, 10_000, 100_000, 1_000_000 })
+        {
+            var many = Enumerable.Range(0, count).Select(i => bare[i % bare.Length]).ToArray();
+            var options = new EnsembleOptions { Shot = new() { Tolerance = 1e-4 } };
+            Ensemble.Throw(bare, options);
+            var before = GC.GetTotalAllocatedBytes(true);
+            var clock = Stopwatch.StartNew();
+            var outcomes = Ensemble.Throw(many, options);
+            var time = clock.Elapsed.TotalMicroseconds / count;
+            var bytes = (double)(GC.GetTotalAllocatedBytes(true) - before) / count - System.Runtime.CompilerServices.Unsafe.SizeOf<Outcome>();
+            to.WriteLine(FormattableString.Invariant($"{count} | {time:F1} | {bytes:F0}"));
+            GC.KeepAlive(outcomes);
+        }
+    }
+
+    private static Throw[] Throws(Lane lane) => [.. ReleaseSet.Releases.Select(r => new Throw(ReleaseSet.Ball, lane, r))];
+
+    private static double Rate(Throw[] throws, EnsembleOptions options)
+    {
+        Ensemble.Throw(throws, options);
+        var best = double.PositiveInfinity;
+        var clock = Stopwatch.StartNew();
+        while (clock.Elapsed.TotalSeconds < 3)
+        {
+            var start = Stopwatch.GetTimestamp();
+            Ensemble.Throw(throws, options);
+            best = Math.Min(best, Stopwatch.GetElapsedTime(start).TotalSeconds);
+        }
+        return throws.Length / best;
+    }
+}
