@@ -13,11 +13,13 @@ using System.Runtime.Loader;
 using BallSim;
 using BallSim.Balls;
 using BallSim.Drilling;
+using BallSim.Ensembles;
 using BallSim.Friction;
 using BallSim.Lanes;
 using BallSim.Plots;
 using BallSim.Releases;
 using BallSim.Shots;
+using BallSim.Sweeps;
 using static BallSim.Units;
 
 // The kernel carries an FSharp.Core that is older than the one the charts were built against. So the charts and what they need are loaded in a context of their own, and whoever asks

@@ -58,6 +58,8 @@ internal static class Application
             ShotCommand.Of(screen),
             CompareCommand.Of(screen, cancellation),
             LaneCommand.Of(screen, cancellation),
+            SweepCommand.Sweep(screen, cancellation),
+            SweepCommand.Gather(screen),
             BuildCommand.Of(screen),
             BenchCommands.Drill(screen),
             BenchCommands.Rules(screen),

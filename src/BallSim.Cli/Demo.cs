@@ -6,7 +6,7 @@ namespace BallSim.Cli;
 internal static class Demo
 {
     /// <summary>The names of the files, the scenario first.</summary>
-    public static IReadOnlyList<string> Files { get; } = ["scenario.json", "ball.json", "oil.csv", "build.json", "bench.json"];
+    public static IReadOnlyList<string> Files { get; } = ["scenario.json", "ball.json", "oil.csv", "build.json", "bench.json", "sweep.json"];
 
     /// <summary>The text of one of them.</summary>
     public static byte[] Content(string file)

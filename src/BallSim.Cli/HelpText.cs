@@ -15,6 +15,9 @@ internal static class HelpText
           ballsim compare --html page.html           the demo as a page to open and print
           ballsim shot house/scenario.json --layout Strong --csv path.csv
           ballsim lane house/scenario.json --wear 60 --out worn.csv
+          ballsim sweep house/sweep.json             thousands of throws into a table
+          ballsim sweep house/sweep.json --shard 2 --of 8 --resume    one machine's part; then:
+          ballsim gather house/sweep.shards          the table of all parts
           ballsim build house/build.json             a ball from core, filler and cover
           ballsim build house/build.json --weights   the line from 6 to 16 lb with that core
           ballsim drill house/bench.json             before and after the drill, and the arcs to mark

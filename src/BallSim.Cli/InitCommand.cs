@@ -10,7 +10,7 @@ internal static class InitCommand
     {
         var folder = Paths.Argument<string>("DIR", "Folder to write to; made if it is not there", ArgumentArity.ExactlyOne);
         var force = new Option<bool>("--force") { Description = "Overwrite files that are there" };
-        var command = new Command("init", "Write a scenario, an oil file, and files of two balls to edit.") { folder, force };
+        var command = new Command("init", "Write a scenario, an oil file, files of two balls and the plan of a sweep to edit.") { folder, force };
         command.SetAction(parsed =>
         {
             var target = parsed.GetRequiredValue(folder);
@@ -22,6 +22,7 @@ internal static class InitCommand
             screen.Output.WriteLine("  oil.csv        the oil of one lane, board by board");
             screen.Output.WriteLine("  build.json     a ball of your own: core, filler, cover");
             screen.Output.WriteLine("  bench.json     that ball on the bench: layout, bowler, how it is spun");
+            screen.Output.WriteLine("  sweep.json     some thousand throws over speed, spin, layout and oil");
             screen.Output.WriteLine();
             screen.Output.WriteLine("Next:");
             screen.Output.WriteLine($"  ballsim compare {scenario}");

@@ -6,6 +6,9 @@ namespace BallSim.Files.Json;
 /// <summary>The numbers of a record as a file knows them: one table serves reading and writing, so that they cannot drift apart.</summary>
 internal sealed class Shape<T>(params Property<T>[] properties)
 {
+    /// <summary>All the numbers.</summary>
+    public IReadOnlyList<Property<T>> Properties => properties;
+
     /// <summary>The names of all fields.</summary>
     public IEnumerable<string> Names => properties.Select(p => p.Name);
 

@@ -13,6 +13,12 @@ internal static class Columns
     {
         using var writer = new StreamWriter(stream, leaveOpen: true) { NewLine = "\n" };
         writer.WriteLine(string.Join(',', columns.Select(c => c.Name)));
+        CsvLines(writer, columns, rows);
+    }
+
+    /// <summary>The lines alone.</summary>
+    public static void CsvLines<T>(TextWriter writer, IReadOnlyList<Column<T>> columns, IEnumerable<T> rows)
+    {
         foreach (var row in rows)
         {
             writer.WriteLine(string.Join(',', columns.Select(c => Cell(c.Value(row)))));
@@ -45,6 +51,7 @@ internal static class Columns
     private static string Cell(object? value) => value switch
     {
         double number => double.IsFinite(number) ? number.ToString("R", CultureInfo.InvariantCulture) : "",
+        int number => number.ToString(CultureInfo.InvariantCulture),
         bool flag => flag ? "true" : "false",
         string text => Text(text),
         _ => "",

@@ -1,0 +1,81 @@
+using System.Globalization;
+using System.Text;
+using CsvHelper;
+using CsvHelper.Configuration;
+using Parquet;
+using Parquet.Schema;
+
+namespace BallSim.Files.Text;
+
+/// <summary>A sweep's table as Parquet: the columns of the CSV, typed; what is empty there is null here.</summary>
+internal static class SweepParquet
+{
+    // Rows held in memory at a time; fixed, so that the file does not depend on how the sweep was cut.
+    private const int RowsPerGroup = 65_536;
+
+    public static void Write(Stream stream, SweepStore store, IEnumerable<byte[]> blocks) => WriteAsync(stream, store, blocks).GetAwaiter().GetResult();
+
+    private static async Task WriteAsync(Stream stream, SweepStore store, IEnumerable<byte[]> blocks)
+    {
+        var texts = store.Texts.ToHashSet(StringComparer.Ordinal);
+        DataField[] fields = [.. store.Columns.Select((name, i) => i == 0 ? new DataField<int>(name) : texts.Contains(name) ? (DataField)new DataField<string>(name) : new DataField<double?>(name))];
+        await using var writer = await ParquetWriter.CreateAsync(new ParquetSchema(fields), stream);
+        var numbers = new double?[fields.Length][];
+        var words = new string?[fields.Length][];
+        var rows = new int[RowsPerGroup];
+        for (var c = 1; c < fields.Length; c++)
+        {
+            var isText = texts.Contains(store.Columns[c]);
+            numbers[c] = isText ? [] : new double?[RowsPerGroup];
+            words[c] = isText ? new string?[RowsPerGroup] : [];
+        }
+        var filled = 0;
+        async Task Flush()
+        {
+            using var group = writer.CreateRowGroup();
+            await group.WriteAsync<int>(fields[0], rows.AsMemory(0, filled));
+            for (var c = 1; c < fields.Length; c++)
+            {
+                if (words[c].Length > 0)
+                {
+                    await group.WriteAsync(fields[c], words[c][..filled]!);
+                }
+                else
+                {
+                    await group.WriteAsync<double>(fields[c], numbers[c].AsMemory(0, filled));
+                }
+            }
+            group.CompleteValidate();
+            filled = 0;
+        }
+        foreach (var block in blocks)
+        {
+            using var text = new StreamReader(new MemoryStream(block), Encoding.UTF8);
+            using var csv = new CsvParser(text, new CsvConfiguration(CultureInfo.InvariantCulture) { NewLine = "\n", HasHeaderRecord = false });
+            while (csv.Read())
+            {
+                rows[filled] = int.Parse(csv[0], CultureInfo.InvariantCulture);
+                for (var c = 1; c < fields.Length; c++)
+                {
+                    var cell = csv[c];
+                    if (words[c].Length > 0)
+                    {
+                        words[c][filled] = cell.Length > 0 ? cell : null;
+                    }
+                    else
+                    {
+                        numbers[c][filled] = cell.Length > 0 ? double.Parse(cell, CultureInfo.InvariantCulture) : null;
+                    }
+                }
+                if (++filled == RowsPerGroup)
+                {
+                    await Flush();
+                }
+            }
+        }
+        if (filled > 0)
+        {
+            await Flush();
+        }
+    }
+}
