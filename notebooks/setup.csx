@@ -33,7 +33,9 @@ AssemblyLoadContext.Default.Resolving += (_, wanted) => wanted.Name != "FSharp.C
 // A chart is shown as a page in a frame: it carries its drawing script, and no part of the notebook can disturb it. The type is asked of the method that takes it, because the name alone may
 // mean the kernel's copy.
 var toHtml = typeof(HtmlFiles).GetMethod("ToHtml");
+// The frame takes its chart's height, whenever that comes: charts are drawn after the page has loaded.
+var fit = "const body = this.contentDocument.body, fit = () => this.height = body.scrollHeight + 20; new this.contentWindow.ResizeObserver(fit).observe(body); fit()";
 Microsoft.DotNet.Interactive.Formatting.Formatter.Register(
     toHtml.GetParameters()[0].ParameterType,
-    (chart, writer) => writer.Write($"<iframe width=\"100%\" height=\"640\" style=\"border:0\" onload=\"this.height = this.contentDocument.body.scrollHeight + 20\" srcdoc=\"{System.Net.WebUtility.HtmlEncode((string)toHtml.Invoke(null, new[] { chart }))}\"></iframe>"),
+    (chart, writer) => writer.Write($"<iframe width=\"100%\" height=\"640\" style=\"border:0\" onload=\"{fit}\" srcdoc=\"{System.Net.WebUtility.HtmlEncode((string)toHtml.Invoke(null, new[] { chart }))}\"></iframe>"),
     "text/html");

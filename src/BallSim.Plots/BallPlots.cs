@@ -103,10 +103,8 @@ public static class BallPlots
         {
             var ring = track.Rings[i];
             var name = ring.Rolls ? "track, rolling" : "track, sliding";
-            // A ring also joins the next one, or the track would show a gap at each turn.
-            IEnumerable<Vector3D> places = i < last && track.Rings[i + 1].Turn == ring.Turn + 1 ? [.. ring.Places, track.Rings[i + 1].Places[0]] : ring.Places;
             var text = Invariant($"turn {ring.Turn}: {ring.From / Foot:F1} to {ring.To / Foot:F1} ft, {(ring.Rolls ? "rolling" : "sliding")}");
-            yield return SphereScene.Curve(places, name, Ramp(last == 0 ? 1 : (double)i / last), ring.Rolls ? "dash" : "solid", 4, places.Select(_ => text), named.Add(ring.Rolls), name);
+            yield return SphereScene.Curve(ring.Places, name, Ramp(last == 0 ? 1 : (double)i / last), ring.Rolls ? "dash" : "solid", 4, ring.Places.Select(_ => text), named.Add(ring.Rolls), name);
         }
         yield return SphereScene.Curve(track.Axis, "way of the spin axis", Palette.Colours[2], "solid", 6, track.Axis.Select(a => Invariant($"spin axis, {radius * a.AngleTo(track.Axis[0]) / Inch:F2} in from its start")));
         yield return SphereScene.Mark(track.Axis[^1], "spin axis at the end", "diamond-open", Palette.Colours[2], Invariant($"spin axis at the end<br>{radius * track.Axis[^1].AngleTo(track.Axis[0]) / Inch:F2} in from its start"));

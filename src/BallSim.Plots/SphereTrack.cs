@@ -9,23 +9,14 @@ namespace BallSim.Plots;
 /// <param name="Axis">The spin axis on the side of the positive axis point, from the release to the end.</param>
 internal sealed record SphereTrack(IReadOnlyList<SphereRing> Rings, IReadOnlyList<Vector3D> Axis)
 {
-    // Closer than a line is wide on the screen.
-    private const int PlacesPerTurn = 72;
+    // The axis nods within a turn: this many places to a turn show it.
+    private const int AxisPlacesPerTurn = 24;
 
-    /// <summary>Read off a shot's path. In loft the ball does not touch the lane: those turns draw nothing.</summary>
+    /// <summary>Read off a shot's track. In loft the ball does not touch the lane: those turns draw nothing.</summary>
     public static SphereTrack Of(Shot shot)
     {
-        var count = Math.Max(2, (int)Math.Ceiling(shot.End.Revolutions * PlacesPerTurn));
-        PathPoint[] path = [.. Enumerable.Range(0, count + 1).Select(i => shot.At(shot.Duration * i / count)).Where(p => p.Phase != ShotPhase.Loft)];
-        var rings = new List<SphereRing>();
-        foreach (var turn in path.GroupBy(p => (int)Math.Floor(p.Revolutions)))
-        {
-            PathPoint[] points = [.. turn];
-            if (points.Length > 1)
-            {
-                rings.Add(new(turn.Key + 1, 2 * points.Count(p => p.Phase == ShotPhase.Rolling) > points.Length, points[0].Y, points[^1].Y, [.. points.Select(p => p.Orientation.Inverse.Apply(-Vector3D.UnitZ))]));
-            }
-        }
-        return new(rings, [.. path.Select(p => p.SpinAxisInBall)]);
+        SphereRing[] rings = [.. shot.Track.Rings.Select(ring => new SphereRing(ring.Number, shot.AtDistance((ring.StartDistance + ring.EndDistance) / 2).Phase == ShotPhase.Rolling, ring.StartDistance, ring.EndDistance, ring.Points))];
+        var count = Math.Max(2, (int)Math.Ceiling(shot.End.Revolutions * AxisPlacesPerTurn));
+        return new(rings, [.. Enumerable.Range(0, count + 1).Select(i => shot.At(shot.Duration * i / count)).Where(p => p.Phase != ShotPhase.Loft).Select(p => p.SpinAxisInBall)]);
     }
 }

@@ -60,6 +60,8 @@ internal static class Gallery
         ["SweepMap"] = () => Sweep()[3].SweepMap(Sweep()[0], Sweep()[1]),
         ["ParallelAxes"] = () => Sweep().ParallelAxes(),
         ["Residuals"] = Residuals,
+        ["Curves"] = Curves,
+        ["Agreement"] = Agreement,
     }.ToImmutableSortedDictionary(StringComparer.Ordinal);
 
     /// <summary>The oil with a strip worn off and carried down: made up, to have something to show.</summary>
@@ -95,4 +97,13 @@ internal static class Gallery
         return new Column("residual", "in", [.. rows.Select((r, i) => 0.25 * Math.Sin(1.7 * i + r.at))]).Residuals(
             new("distance", "ft", [.. rows.Select(r => r.at)]), [.. rows.Select(r => r.shot)], new("standard deviation", "in", [.. rows.Select(r => 0.15 + r.at / 400)]));
     }
+
+    private static GenericChart Curves()
+    {
+        var rows = (from name in new[] { "polished", "sanded" } from x in Enumerable.Range(0, 21) select (name, x: 3.0 * x)).ToArray();
+        return new Column("speed", "mph", [.. rows.Select(r => 15 + (r.name == "polished" ? 3 : 2.5) * Math.Exp(-r.x / 40))]).Curves(new("distance", "ft", [.. rows.Select(r => r.x)]), [.. rows.Select(r => r.name)]);
+    }
+
+    private static GenericChart Agreement() => new Column("computed", "", [1.18, 8.6, 6.3]).Agreement(
+        new("printed", "", [1.2, 8.6, 6.1]), new("half the last digit", "", [0.05, 0.05, 0.05]), ["time until it rolls, s", "distance until it rolls, m", "speed then, m/s (made wrong)"]);
 }

@@ -70,6 +70,31 @@ public class TablePlotsTests
     }
 
     [Fact]
+    public void Curves_go_by_name_and_decades_leave_out_what_has_no_logarithm()
+    {
+        var chart = new ChartText(Result.Curves(Up, ["a", "b", "a", "b"]));
+        Assert.Equal(["a", "b"], chart.Traces.Select(t => (string)t["name"]!));
+        Assert.Equal([4.5, 6.0], ChartText.Numbers(chart.Named("b").Single(), "y"));
+        Assert.Equal([500.0], ChartText.Numbers(chart.Named("a").Single(), "x"));
+        var decades = new ChartText(new Column("error", "m", [1e-3, 0, 1e-6]).Curves(new("tolerance", "m", [1e-2, 1e-4, 1e-5]), logarithmic: true));
+        Assert.Equal([1e-3, 1e-6], ChartText.Numbers(decades.Traces.Single(), "y"));
+        Assert.Equal("log", (string)decades.Layout["yaxis"]!["type"]!);
+        Assert.Throws<ArgumentException>(() => Result.Curves(Up, ["a"]));
+        Assert.Throws<ArgumentException>(() => new Column("error", "m", [0.0, -1]).Curves(new("tolerance", "m", [1.0, 1]), logarithmic: true));
+    }
+
+    [Fact]
+    public void Agreement_tells_within_from_outside()
+    {
+        Column computed = new("computed", "", [1.04, 2.2]), expected = new("printed", "", [1.0, 2.0]), allowed = new("rounding", "", [0.05, 0.05]);
+        var chart = new ChartText(computed.Agreement(expected, allowed, ["time, s", "speed, m/s"]));
+        Assert.Equal(0.8, ChartText.Numbers(chart.Named("within").Single(), "x").Single(), 1e-9);
+        Assert.Equal(4.0, ChartText.Numbers(chart.Named("outside").Single(), "x").Single(), 1e-9);
+        Assert.Contains("1 of them within", (string)chart.Layout["meta"]!["words"]!);
+        Assert.Throws<ArgumentException>(() => computed.Agreement(expected, new("rounding", "", [0.05, 0]), ["a", "b"]));
+    }
+
+    [Fact]
     public void Columns_of_one_table_have_as_many_rows()
     {
         var shorter = new Column("grit", "", [500]);

@@ -35,5 +35,5 @@ public readonly record struct StaticBalance(double Top, double Side, double Fing
 
     /// <summary>The imbalance in ounces.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,
-        $"{(Top < 0 ? "bottom" : "top")} {Math.Abs(Top) / Ounce:F2} oz, side {Side / Ounce:+0.00;-0.00} oz, {(Finger < 0 ? "thumb" : "finger")} {Math.Abs(Finger) / Ounce:F2} oz");
+        $"{(Top < 0 ? "bottom" : "top")} {Math.Abs(Top) / Ounce:F2} oz, side {Side / Ounce:+0.00;-0.00;0.00} oz, {(Finger < 0 ? "thumb" : "finger")} {Math.Abs(Finger) / Ounce:F2} oz");
 }

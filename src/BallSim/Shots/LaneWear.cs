@@ -105,7 +105,7 @@ public sealed record LaneWear
 
     /// <summary>In microlitres.</summary>
     public override string ToString() => Invariant(
-        $"{TakenUp / Microlitre:F1} µL taken up, {LaidDown / Microlitre:F1} laid down; on the cover {OnCover / Microlitre:F1}, absorbed {Absorbed / Microlitre:F1}, left on old rings {OnOldRings / Microlitre:F1}");
+        $"{TakenUp / Microlitre:F1} µL taken up, {LaidDown / Microlitre:F1} laid down; on the cover {OnCover / Microlitre:0.0;-0.0;0.0}, absorbed {Absorbed / Microlitre:F1}, left on old rings {OnOldRings / Microlitre:F1}");
 
     private const double Microlitre = 1e-3 * Millilitre;
 

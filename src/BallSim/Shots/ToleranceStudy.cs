@@ -64,8 +64,8 @@ public sealed record ToleranceStudy
         foreach (var e in Effects)
         {
             text.AppendLine(Invariant(
-                $"{e.Source.PadRight(width)}  {e.ToleranceText,10}  {e.OnRg / Inch,10:+0.00000;-0.00000}") + Invariant(
-                $"  {e.OnBalance / Ounce,11:0.000}  {e.OnBoard,8:+0.000;-0.000}  {e.OnAngle / Degree,10:+0.0000;-0.0000}  {Share(e),6:P0}"));
+                $"{e.Source.PadRight(width)}  {e.ToleranceText,10}  {e.OnRg / Inch,10:+0.00000;-0.00000;0.00000}") + Invariant(
+                $"  {e.OnBalance / Ounce,11:0.000}  {e.OnBoard,8:+0.000;-0.000;0.000}  {e.OnAngle / Degree,10:+0.0000;-0.0000;0.0000}  {Share(e),6:P0}"));
         }
         text.AppendLine(Invariant($"{"all together".PadRight(width)}  {"",10}  {RgSpread / Inch,10:0.00000}")
             + Invariant($"  {BalanceSpread / Ounce,11:0.000}  {BoardSpread,8:0.000}  {AngleSpread / Degree,10:0.0000}"));
