@@ -14,6 +14,7 @@ using BallSim;
 using BallSim.Balls;
 using BallSim.Drilling;
 using BallSim.Ensembles;
+using BallSim.Fitting;
 using BallSim.Friction;
 using BallSim.Lanes;
 using BallSim.Plots;

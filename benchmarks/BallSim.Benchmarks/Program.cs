@@ -22,6 +22,10 @@ else if (args is ["ensembles"])
 {
     EnsembleReport.Report(Console.Out);
 }
+else if (args is ["coverage", ..])
+{
+    Coverage.Report(Console.Out, args.Length > 1 ? int.Parse(args[1], System.Globalization.CultureInfo.InvariantCulture) : 1000);
+}
 else
 {
     BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);

@@ -60,6 +60,8 @@ internal static class Application
             LaneCommand.Of(screen, cancellation),
             SweepCommand.Sweep(screen, cancellation),
             SweepCommand.Gather(screen),
+            FitCommand.Fit(screen, cancellation),
+            FitCommand.Verdict(screen, cancellation),
             BuildCommand.Of(screen),
             BenchCommands.Drill(screen),
             BenchCommands.Rules(screen),

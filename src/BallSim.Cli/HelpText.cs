@@ -18,6 +18,8 @@ internal static class HelpText
           ballsim sweep house/sweep.json             thousands of throws into a table
           ballsim sweep house/sweep.json --shard 2 --of 8 --resume    one machine's part; then:
           ballsim gather house/sweep.shards          the table of all parts
+          ballsim fit tracks.csv house/scenario.json      friction and releases from tracked shots
+          ballsim verdict tracks.csv house/scenario.json  does the ball do what it was designed to do?
           ballsim build house/build.json             a ball from core, filler and cover
           ballsim build house/build.json --weights   the line from 6 to 16 lb with that core
           ballsim drill house/bench.json             before and after the drill, and the arcs to mark

@@ -42,6 +42,16 @@ internal readonly struct FilmLaw<T>
         shear = contact.Viscosity / contact.MeanPressure;
     }
 
+    /// <summary>The law with numbers of its own in place of the calibration's and the contact's: those that a fit moves. h_ff goes as η^0.64, and <paramref name="perFloodedFilm"/> is its inverse at η.</summary>
+    public FilmLaw(Contact contact, FrictionCalibration calibration, T dry, T floor, T filmScale, T perFloodedFilm, T viscosity)
+        : this(contact, calibration)
+    {
+        (this.dry, this.floor, this.perFloodedFilm) = (dry, floor, perFloodedFilm);
+        T one = 1.0;
+        perFilmScale = one / filmScale;
+        shear = viscosity / contact.MeanPressure;
+    }
+
     /// <summary>h_c (F2) for a film h ≥ 0, m.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public T FilmInContact(T film)

@@ -65,6 +65,13 @@ public sealed record FrictionMap
     /// <param name="y">Down the lane from the foul line, m.</param>
     public double At(double x, double y) => Map.At(x, y);
 
+    /// <summary>The same map with its least and greatest value moved to others, all between in proportion.</summary>
+    internal FrictionMap Between(double least, double greatest)
+    {
+        var (low, high) = Map.Extremes();
+        return high > low ? new(Map.Affine((greatest - least) / (high - low), least - low * (greatest - least) / (high - low))) : Constant(greatest);
+    }
+
     private const double Greatest = 2;
     private const double FarthestPlace = 1000;
 

@@ -111,6 +111,17 @@ internal sealed class PiecewiseBicubic : IEquatable<PiecewiseBicubic>
         perY = Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(d3, u, d2), u, d1), u, d0);
     }
 
+    /// <summary>Least and greatest value at the lower corners of the cells.</summary>
+    public (double Least, double Greatest) Extremes()
+    {
+        double least = Coefficients[0], greatest = least;
+        for (var i = 16; i < Coefficients.Length; i += 16)
+        {
+            (least, greatest) = (Math.Min(least, Coefficients[i]), Math.Max(greatest, Coefficients[i]));
+        }
+        return (least, greatest);
+    }
+
     /// <summary>The integral over a rectangle, exact but for rounding.</summary>
     public double Integral(double fromX, double toX, double fromY, double toY)
     {
@@ -160,6 +171,17 @@ internal sealed class PiecewiseBicubic : IEquatable<PiecewiseBicubic>
             }
         }
         return integrals;
+    }
+
+    /// <summary>Every value times a factor, and then a number added.</summary>
+    public PiecewiseBicubic Affine(double gain, double offset)
+    {
+        var c = Array.ConvertAll(Coefficients, v => gain * v);
+        for (var i = 0; i < c.Length; i += 16)
+        {
+            c[i] += offset;
+        }
+        return new(X, Y, c);
     }
 
     /// <summary>Every value times a factor.</summary>

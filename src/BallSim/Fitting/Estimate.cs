@@ -1,0 +1,38 @@
+using static System.FormattableString;
+
+namespace BallSim.Fitting;
+
+/// <summary>What a fit found for one number.</summary>
+public readonly record struct Estimate
+{
+    /// <summary>Which number.</summary>
+    public FitParameter Parameter { get; init; }
+
+    /// <summary>The shot it belongs to, or null where all shots share it.</summary>
+    public string? ShotId { get; init; }
+
+    /// <summary>The value at the end of the fit, in the unit of the parameter. It says nothing where <see cref="IsDetermined"/> is false.</summary>
+    public double Value { get; init; }
+
+    /// <summary>Standard error with everything known, priors included, in the unit of the parameter; infinite where the data cannot separate the number from another.</summary>
+    public double StandardError { get; init; }
+
+    /// <summary>False where the data cannot separate the number from others; <see cref="FitResult.Unseparated"/> says from which.</summary>
+    public bool IsDetermined { get; init; }
+
+    /// <summary>True where the value stands at a bound: the error and the interval are then not those of the data.</summary>
+    public bool IsAtBound { get; init; }
+
+    /// <summary>Half the width of the 95 % interval in standard errors: 1.960, or Student's where the noise is taken from the residuals.</summary>
+    public double Coverage { get; init; }
+
+    /// <summary>Lower end of the 95 % interval.</summary>
+    public double Low95 => Value - Coverage * StandardError;
+
+    /// <summary>Upper end of the 95 % interval.</summary>
+    public double High95 => Value + Coverage * StandardError;
+
+    /// <summary>Name, value and standard error, in SI.</summary>
+    public override string ToString() => $"{Parameter}{(ShotId is null ? "" : $" of {ShotId}")} "
+        + (!IsDetermined ? "cannot be told" : Invariant($"{Value:G4} ± {StandardError:G2}{(IsAtBound ? " (at its bound)" : "")}"));
+}
