@@ -17,6 +17,6 @@ internal sealed record SphereTrack(IReadOnlyList<SphereRing> Rings, IReadOnlyLis
     {
         SphereRing[] rings = [.. shot.Track.Rings.Select(ring => new SphereRing(ring.Number, shot.AtDistance((ring.StartDistance + ring.EndDistance) / 2).Phase == ShotPhase.Rolling, ring.StartDistance, ring.EndDistance, ring.Points))];
         var count = Math.Max(2, (int)Math.Ceiling(shot.End.Revolutions * AxisPlacesPerTurn));
-        return new(rings, [.. Enumerable.Range(0, count + 1).Select(i => shot.At(shot.Duration * i / count)).Where(p => p.Phase != ShotPhase.Loft).Select(p => p.SpinAxisInBall)]);
+        return new(rings, [.. Enumerable.Range(0, count + 1).Select(i => shot.At(Math.Min(shot.Duration * i / count, shot.Duration))).Where(p => p.Phase != ShotPhase.Loft).Select(p => p.SpinAxisInBall)]);
     }
 }
