@@ -1,6 +1,7 @@
 using BallSim.Balls;
 using BallSim.Drilling;
 using BallSim.Files;
+using BallSim.Plots;
 using Spectre.Console;
 using static System.FormattableString;
 using static BallSim.Units;
@@ -96,7 +97,7 @@ internal static class DrillTable
         }
         foreach (var arc in MarkingSheet.Of(ball).Arcs)
         {
-            string[] cells = [arc.Name, Trade.Fraction(arc.FromPin), arc.FromMassBias is { } m ? Trade.Fraction(m) : Trade.None, arc.Side?.ToString().ToLowerInvariant() ?? Trade.None];
+            string[] cells = [arc.Name, TapeReading.Of(arc.FromPin), arc.FromMassBias is { } m ? TapeReading.Of(m) : Trade.None, arc.Side?.ToString().ToLowerInvariant() ?? Trade.None];
             NameColumns.AddRow(table, cells.Take(marked ? 4 : 2));
         }
         screen.Show(table);

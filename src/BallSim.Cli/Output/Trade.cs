@@ -41,18 +41,6 @@ internal static class Trade
     /// <summary>A volume of oil in microlitres.</summary>
     public static string Oil(double cubicMetres) => Invariant($"{cubicMetres / Microlitre:F0}");
 
-    /// <summary>Inches to a thirty-second, as a tape reads.</summary>
-    public static string Fraction(double metres)
-    {
-        var (parts, over) = ((int)Math.Round(metres / Inch * 32), 32);
-        var (whole, rest) = (parts / over, parts % over);
-        while (rest > 0 && rest % 2 == 0)
-        {
-            (rest, over) = (rest / 2, over / 2);
-        }
-        return rest == 0 ? Invariant($"{whole}") : whole == 0 ? Invariant($"{rest}/{over}") : Invariant($"{whole} {rest}/{over}");
-    }
-
     public static string Seconds(double seconds) => Invariant($"{seconds:F1} s");
 
     /// <summary>A direction in the drawing, and how far it leans from the drawing's axis z.</summary>

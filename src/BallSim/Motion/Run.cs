@@ -274,22 +274,12 @@ internal partial struct Run<T, TSurface, TRecorder>
                 slide.Seen = seen;
                 continue;
             }
-            var lifts = LandIfLifting(ref slide, ref h, slide.N > 0.0);
-            var end = LandIfEnding(ref slide, ref h);
-            recorder.Took(Phase.Slide, step, h, q);
+            var end = Complete(ref slide, h, slide.N > 0.0);
             NextSlopes(slide.ω);
             Advance();
-            if (end != Ending.None)
+            if (end != Ending.None || limit != Ending.None)
             {
-                return end;
-            }
-            if (lifts)
-            {
-                return Ending.LeftLane;
-            }
-            if (limit != Ending.None)
-            {
-                return limit;
+                return end != Ending.None ? end : limit;
             }
             if (!stiff && (atEnd > 0.0 || slide.ByDistance != GoesByDistance(slide.VelocityX, slide.VelocityY)))
             {
@@ -369,22 +359,12 @@ internal partial struct Run<T, TSurface, TRecorder>
             {
                 LandOnExcess(ref h, low, high);
             }
-            var lifts = LandIfLifting(ref roll, ref h, grip.N > 0.0);
-            var end = LandIfEnding(ref roll, ref h);
-            recorder.Took(Phase.Roll, step, h, q);
+            var end = Complete(ref roll, h, grip.N > 0.0);
             NextSlopes(roll.ω);
             Advance();
-            if (end != Ending.None)
+            if (end != Ending.None || limit != Ending.None)
             {
-                return end;
-            }
-            if (lifts)
-            {
-                return Ending.LeftLane;
-            }
-            if (limit != Ending.None)
-            {
-                return limit;
+                return end != Ending.None ? end : limit;
             }
             if (slips)
             {
@@ -400,6 +380,16 @@ internal partial struct Run<T, TSurface, TRecorder>
                 return Ending.None;
             }
         }
+    }
+
+    // Ends a step that was taken where the run ends inside it, and shows it to who looks on.
+    private Ending Complete<TOde>(ref TOde ode, T h, bool pressed)
+        where TOde : struct, IOde<State<T>>
+    {
+        var lifts = LandIfLifting(ref ode, ref h, pressed);
+        var end = LandIfEnding(ref ode, ref h);
+        recorder.Took(Phase, step, h, q);
+        return end == Ending.None && lifts ? Ending.LeftLane : end;
     }
 
     private static T Seconds(T h, bool byDistance, T vy) => byDistance ? h / vy : h;
