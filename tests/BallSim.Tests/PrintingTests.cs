@@ -1,3 +1,12 @@
+using System.Globalization;
+using BallSim.Balls;
+using BallSim.Ensembles;
+using BallSim.Fitting;
+using BallSim.Lanes;
+using BallSim.Releases;
+using BallSim.Shots;
+using static BallSim.Units;
+
 namespace BallSim.Tests;
 
 public class PrintingTests
@@ -7,5 +16,47 @@ public class PrintingTests
     {
         Assert.Equal("(1, -2.5, 0)", new Vector3D(1, -2.5, 0).ToString());
         Assert.Equal("(1, 0, 0, 0)", Rotation.Identity.ToString());
+    }
+
+    public static TheoryData<object, string> InTradeUnits => new()
+    {
+        { Cover.Reactive, "reactive, pores 0.6 µm, 0.8 GPa, drinks 1 of its oil a second" },
+        { new Scatter(), "± 0.2 mph, launch 0.25°, board 0.5, 10 rpm, rotation 3°, tilt 1.5°" },
+        { new LayoutTolerances(), "± core 0.25 in, mark 0.375 in, pin to axis 0.0625 in, angles 2 deg and 2 deg, balance 0.25 oz, depth 0.0625 in" },
+        { new TrackNoise { Speed = 0.1 * MilesPerHour, SpinRate = 5 * Rpm }, "± 5 mm across, 4 ms, 0.1 mph, heading 0.2°, 5 rpm, rotation 3°, tilt 3°" },
+        { new TrackedPoint { Distance = 40 * Foot, X = -3 * Inch, Heading = 2 * Degree }, "40.0 ft, -3.00 in across, 2.00° heading" },
+        { new MoveRule(), "moves when the mean of 4 entries lies 2 in off the pocket" },
+        { new OilZone(2 * Foot, 8 * Foot, 11, 30, 4.5 * Micrometre), "2 to 8 ft, boards 11 to 30: 4.5 µm" },
+        { Topography.Flat, "flat" },
+        { Topography.Tilted(0.001, -0.0005), "cross slope 1 mm/m, length slope -0.5 mm/m" },
+        { SimulatorOptions.Default, "path within 1E-6 m; drag, oil on the cover, fresh cover" },
+        { new EnsembleOptions { Threads = 2, Precision = Precision.Single }, "side by side in floats on 2 threads; path within 1E-4 m; drag, oil on the cover, fresh cover" },
+        {
+            new PathPoint { Time = 1.5, Phase = ShotPhase.Sliding, Y = 30 * Foot, Board = 12, VelocityY = 17 * MilesPerHour, AngularVelocity = new(-400 * Rpm, 0, 0), SlipY = 2 * MilesPerHour },
+            "1.500 s, 30.0 ft, board 12.0: Sliding, 17.0 mph, 400 rpm, rotation 0.0°, tilt 0.0°, slip 2.0 mph"
+        },
+    };
+
+    [Theory, MemberData(nameof(InTradeUnits))]
+    public void What_one_puts_in_prints_in_the_units_of_the_trade_whatever_the_culture(object value, string expected)
+    {
+        var before = CultureInfo.CurrentCulture;
+        try
+        {
+            // A comma for decimals.
+            CultureInfo.CurrentCulture = new CultureInfo("") { NumberFormat = { NumberDecimalSeparator = ",", NegativeSign = "~" } };
+            Assert.Equal(expected, value.ToString());
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = before;
+        }
+    }
+
+    [Fact]
+    public void A_throw_prints_its_three_parts()
+    {
+        var (ball, lane, release) = (Ball.FromSpecification(15 * Pound, 2.5 * Inch, 0.04 * Inch), Lane.Regulation, new Release { Speed = 18 * MilesPerHour });
+        Assert.Equal($"{release}; {ball}; {lane}", new Throw(ball, lane, release).ToString());
     }
 }

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace BallSim.Balls;
 
 /// <summary>The cover material as the friction law sees it: what its pores swallow, how it yields, how fast it drinks oil.</summary>
@@ -29,4 +31,7 @@ public sealed record Cover
 
     /// <summary>Reactive urethane: pores 0.6 µm, absorption 1 1/s (assumed; 0.3 to 1 µm and up to 3 1/s are plausible).</summary>
     public static Cover Reactive { get; } = new() { Name = "reactive", Pores = 0.6e-6, Absorption = 1 };
+
+    /// <summary>The name, the pores in micrometres and the modulus in gigapascals.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Name}, pores {Pores / Units.Micrometre:0.##} µm, {Modulus / 1e9:0.##} GPa, drinks {Absorption:0.##} of its oil a second");
 }

@@ -16,4 +16,7 @@ public sealed record EnsembleOptions
 
     /// <summary>Shots side by side in vectors, as wide as the processor offers; false: one by one, for comparison.</summary>
     public bool SideBySide { get; init; } = true;
+
+    /// <summary>How, in words.</summary>
+    public override string ToString() => $"{(SideBySide ? "side by side" : "one by one")} in {(Precision == Precision.Single ? "floats" : "doubles")} on {(Threads == 0 ? "all processors" : Threads == 1 ? "one thread" : $"{Threads} threads")}; {Shot}";
 }

@@ -8,4 +8,8 @@ namespace BallSim.Ensembles;
 /// <param name="Ball">The ball, drilled for its bowler (or the release names the axis itself).</param>
 /// <param name="Lane">The lane.</param>
 /// <param name="Release">The release.</param>
-public readonly record struct Throw(Ball Ball, Lane Lane, Release Release);
+public readonly record struct Throw(Ball Ball, Lane Lane, Release Release)
+{
+    /// <summary>Ball, lane and release, each in the units of the trade.</summary>
+    public override string ToString() => $"{Release}; {Ball}; {Lane}";
+}

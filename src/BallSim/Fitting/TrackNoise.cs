@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace BallSim.Fitting;
 
 /// <summary>How well a device measures: a standard deviation for each kind of number, errors taken as independent. Every default is assumed; give those of your device.</summary>
@@ -23,4 +25,8 @@ public sealed record TrackNoise
 
     /// <summary>Axis tilt, rad, 1e-4 to 1; 3 degrees, assumed.</summary>
     public double AxisTilt { get; init => field = Check.Range(value, 1e-4, 1, Quantity.Angle, nameof(AxisTilt)); } = 3 * Units.Degree;
+
+    /// <summary>The deviations in the units of the trade.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture,
+        $"± {Lateral / Units.Millimetre:0.#} mm across, {1000 * Time:0.#} ms, {Speed / Units.MilesPerHour:0.##} mph, heading {Heading / Units.Degree:0.##}°, {SpinRate / Units.Rpm:0.#} rpm, rotation {AxisRotation / Units.Degree:0.#}°, tilt {AxisTilt / Units.Degree:0.#}°");
 }

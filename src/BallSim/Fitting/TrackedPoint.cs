@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace BallSim.Fitting;
 
 /// <summary>
@@ -31,4 +33,13 @@ public readonly record struct TrackedPoint
 
     /// <summary>Line of the file it came from, or 0.</summary>
     public int Line { get; init; }
+
+    /// <summary>What was seen, in the units of the trade.</summary>
+    public override string ToString() => string.Join(", ", new[]
+    {
+        Text(Distance / Units.Foot, "F1", "ft"), Text(Time, "F3", "s"), Text(X / Units.Inch, "F2", "in across"), Text(Speed / Units.MilesPerHour, "F2", "mph"), Text(Heading / Units.Degree, "F2", "° heading"),
+        Text(SpinRate / Units.Rpm, "F0", "rpm"), Text(AxisRotation / Units.Degree, "F1", "° rotation"), Text(AxisTilt / Units.Degree, "F1", "° tilt"),
+    }.OfType<string>());
+
+    private static string? Text(double? value, string format, string unit) => value is { } v ? $"{v.ToString(format, CultureInfo.InvariantCulture)}{(unit[0] == '°' ? "" : " ")}{unit}" : null;
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using static BallSim.Units;
 
 namespace BallSim.Lanes;
@@ -31,4 +32,7 @@ public readonly record struct OilZone(double FromDistance, double ToDistance, in
                select new OilZone(y[k], y[k + 1], part == 0 ? 1 : Last[part - 1] + 1, Last[part], integrals[k, column] / ((x[column + 1] - x[column]) * Step)),
         ];
     }
+
+    /// <summary>Feet, boards and micrometres.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{FromDistance / Foot:0.#} to {ToDistance / Foot:0.#} ft, boards {FromBoard} to {ToBoard}: {Film / Micrometre:0.##} µm");
 }

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace BallSim.Lanes;
 
 /// <summary>
@@ -152,4 +154,7 @@ public sealed record Topography
 
     private static void Gentle(double slope, int k, int i, string name) => Check.That(Math.Abs(slope) <= Steepest,
         $"{name}[{k}, {i}] makes a slope of {Check.Text(slope)} to its neighbour, steeper than {Steepest}; is the unit right? A lane's heights are some hundredths of an inch: write 0.040 * Inch", name);
+
+    /// <summary>Flat, the slopes in millimetres a metre, or that it was measured.</summary>
+    public override string ToString() => IsMeasured ? "measured heights" : IsFlat ? "flat" : string.Create(CultureInfo.InvariantCulture, $"cross slope {1000 * CrossSlope:0.##} mm/m, length slope {1000 * LengthSlope:0.##} mm/m");
 }

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace BallSim.Releases;
 
 /// <summary>
@@ -58,4 +60,8 @@ public sealed record Scatter
             AxisTilt = middle.AxisTilt + z[5] * AxisTilt,
         };
     }
+
+    /// <summary>The deviations in the units of the trade.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture,
+        $"± {Speed / Units.MilesPerHour:0.##} mph, launch {LaunchAngle / Units.Degree:0.##}°, board {Board:0.##}, {SpinRate / Units.Rpm:0.#} rpm, rotation {AxisRotation / Units.Degree:0.#}°, tilt {AxisTilt / Units.Degree:0.#}°{(Correlations is null ? "" : ", correlated")}");
 }

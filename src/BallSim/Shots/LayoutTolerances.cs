@@ -152,4 +152,7 @@ public sealed record LayoutTolerances
     private static string InDegrees(double x) => FormattableString.Invariant($"{x / Degree:0.##} deg");
 
     private static string InOunces(double x) => FormattableString.Invariant($"{x / Ounce:0.###} oz");
+
+    /// <summary>The tolerances in inches, degrees and ounces.</summary>
+    public override string ToString() => $"± core {InInches(CoreTilt)}, mark {InInches(Mark)}, pin to axis {InInches(PinToAxis)}, angles {InDegrees(AngleAtPin)} and {InDegrees(AngleAtAxis)}, balance {InOunces(StaticBalance)}, depth {InInches(HoleDepth)}";
 }

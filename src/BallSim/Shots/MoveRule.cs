@@ -1,3 +1,4 @@
+using System.Globalization;
 using static BallSim.Units;
 
 namespace BallSim.Shots;
@@ -13,4 +14,7 @@ public sealed record MoveRule
 
     /// <summary>How far off the pocket their mean may lie, m, 1 mm to 1 m; 2 in, assumed.</summary>
     public double Window { get; init => field = Check.Range(value, 1e-3, 1, Quantity.Length, nameof(Window)); } = 2 * Inch;
+
+    /// <summary>The rule as a sentence, in inches.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"moves when the mean of {Entries} entries lies {Window / Inch:0.##} in off the pocket");
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using BallSim.Releases;
 
 namespace BallSim.Shots;
@@ -105,4 +106,8 @@ public readonly record struct PathPoint
     public double AxisTilt => SpinAxis.AxisTilt;
 
     private SpinAxis SpinAxis => SpinAxis.From(new Vector3D(VelocityX, VelocityY, 0), AngularVelocity, Hand);
+
+    /// <summary>Time, place and motion in the units of the trade.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture,
+        $"{Time:F3} s, {Y / Units.Foot:F1} ft, board {Board:F1}: {Phase}, {Speed / Units.MilesPerHour:F1} mph, {SpinAxis}, slip {SlipSpeed / Units.MilesPerHour:F1} mph");
 }

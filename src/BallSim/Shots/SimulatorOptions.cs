@@ -1,3 +1,4 @@
+using System.Globalization;
 using BallSim.Friction;
 
 namespace BallSim.Shots;
@@ -90,4 +91,10 @@ public sealed record SimulatorOptions
         get;
         init => field = (int)Check.Range(value, 1, 100_000, Quantity.Number, nameof(MaxTransitions));
     } = 500;
+
+    /// <summary>The tolerance, and what acts.</summary>
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"path within {Tolerance:0.#E+0} m; ") + string.Join(", ", new (bool On, string What)[]
+    {
+        (AirDrag, "drag"), (MagnusForce, "Magnus force"), (RollingResistance, "rolling resistance"), (PivotingFriction, "pivoting friction"), (CoverOil, "oil on the cover"), (CoverOil && FreshCover, "fresh cover"),
+    }.Where(force => force.On).Select(force => force.What).DefaultIfEmpty("no small forces"));
 }

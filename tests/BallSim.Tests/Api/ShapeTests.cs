@@ -42,6 +42,36 @@ public class ShapeTests
                      where !f.IsInitOnly && !f.IsLiteral && !(t.IsEnum && f.IsSpecialName)
                      select $"{t.FullName}.{f.Name}");
 
+    /// <summary>A record with settings is made to be changed by <c>with</c>: what its constructor takes can be set anew. One without any stands as a whole and is made anew.</summary>
+    [Fact]
+    public void What_a_public_constructor_takes_a_with_can_change() =>
+        Assert.Empty(from t in Public
+                     where IsRecord(t) && t.GetProperties().Any(p => p.SetMethod is { IsPublic: true })
+                     from c in t.GetConstructors()
+                     from parameter in c.GetParameters()
+                     let property = t.GetProperties().SingleOrDefault(p => string.Equals(p.Name, parameter.Name, StringComparison.OrdinalIgnoreCase))
+                     where property?.SetMethod is not { IsPublic: true }
+                     // Which number is free: its limits hang on that, so that another one is made anew.
+                     where (t, parameter.Name) != (typeof(Fitting.FreeParameter), "parameter")
+                     select $"{t.FullName}({parameter.Name})");
+
+    [Fact]
+    public void What_takes_long_can_be_cancelled() =>
+        // Whoever tells of progress takes long.
+        Assert.Empty(from t in Public
+                     from m in t.GetMethods()
+                     let parameters = m.GetParameters()
+                     where parameters.Any(p => p.ParameterType == typeof(IProgress<int>)) && parameters.All(p => p.ParameterType != typeof(CancellationToken))
+                     select $"{t.FullName}.{m.Name}");
+
+    /// <summary>Nothing that a static field holds can be changed from outside: no array, no list, no table.</summary>
+    [Fact]
+    public void Nothing_static_is_mutable_and_public() =>
+        Assert.Empty(from t in Public
+                     from type in t.GetFields(BindingFlags.Public | BindingFlags.Static).Select(f => (f.Name, Type: f.FieldType)).Concat(t.GetProperties(BindingFlags.Public | BindingFlags.Static).Select(p => (p.Name, Type: p.PropertyType)))
+                     where type.Type.IsArray || (type.Type.IsGenericType && type.Type.GetGenericTypeDefinition() is var d && (d == typeof(List<>) || d == typeof(Dictionary<,>) || d == typeof(HashSet<>)))
+                     select $"{t.FullName}.{type.Name}");
+
     [Fact]
     public void No_public_property_hands_out_an_array() =>
         Assert.Empty(from t in Public from p in t.GetProperties() where p.PropertyType.IsArray select $"{t.FullName}.{p.Name}");
