@@ -22,6 +22,11 @@ else if (args is ["ensembles"])
 {
     EnsembleReport.Report(Console.Out);
 }
+else if (args is ["soak", ..])
+{
+    int Whole(int at, int standard) => args.Length > at ? int.Parse(args[at], System.Globalization.CultureInfo.InvariantCulture) : standard;
+    Environment.ExitCode = Soak.Report(Console.Out, Whole(1, 1_000_000), Whole(2, 1)) ? 0 : 1;
+}
 else if (args is ["coverage", ..])
 {
     Coverage.Report(Console.Out, args.Length > 1 ? int.Parse(args[1], System.Globalization.CultureInfo.InvariantCulture) : 1000);

@@ -1,4 +1,3 @@
-using System.Text;
 using BallSim.Files.Text;
 using BallSim.Fitting;
 
@@ -21,7 +20,7 @@ public static class GyroCsv
     /// <exception cref="BadFileException">The file cannot be used; the message names file, line, column, value and what was expected.</exception>
     public static IReadOnlyList<GyroSample> Read(string path)
     {
-        using var reader = new StreamReader(new MemoryStream(BoundedFile.Bytes(path, LargestFile)), Encoding.UTF8);
+        using var reader = TextFile.Opened(path, LargestFile);
         return Read(reader, path);
     }
 

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using BallSim.Files.Text;
 using BallSim.Lanes;
 using static BallSim.Units;
@@ -24,13 +23,13 @@ public static class OilMapCsv
     /// <summary>Boards of a lane.</summary>
     internal const int Boards = 39;
 
-    private const int LargestFile = 16 * 1024 * 1024;
+    private const int LargestFile = 4 * 1024 * 1024;
 
-    /// <summary>Reads a file.</summary>
+    /// <summary>Reads a file of at most 4 MB and 2000 stations.</summary>
     /// <exception cref="BadFileException">The file cannot be used; the message names file, line, column, value and what was expected.</exception>
     public static OilMap Read(string path, OilMapCsvOptions? options = null)
     {
-        using var reader = new StreamReader(new MemoryStream(BoundedFile.Bytes(path, LargestFile)), Encoding.UTF8);
+        using var reader = TextFile.Opened(path, LargestFile);
         return Read(reader, path, options);
     }
 

@@ -11,6 +11,9 @@ internal sealed class OilMapTable(string name, OilMapCsvOptions options)
 {
     private const int Boards = OilMapCsv.Boards;
 
+    // One for every centimetre of the lane, and some; a map takes 5 kB of memory for each.
+    private const int MostStations = 2000;
+
     // The limits of OilMap.FromTable, checked here already for the sake of the line and the column.
     private const double FarthestStation = 30;
     private const double ThickestFilm = 0.5e-3;
@@ -159,6 +162,10 @@ internal sealed class OilMapTable(string name, OilMapCsvOptions options)
         if (fields.Length != Boards + 1)
         {
             throw Bad(line, "", $"has {fields.Length} fields; expected {Boards + 1}: the distance and {Boards} films");
+        }
+        if (stations.Count == MostStations)
+        {
+            throw Bad(line, "", $"is one station more than the {MostStations} that are read");
         }
         var distance = Number(fields[0], line, "distance", distanceUnit, distanceSymbol, FarthestStation);
         if (stations.Count > 0 && distance <= stations[^1])

@@ -1,6 +1,5 @@
 using System.Buffers.Binary;
 using System.Globalization;
-using System.Text;
 using BallSim.Balls;
 using BallSim.Files.Text;
 
@@ -18,13 +17,13 @@ namespace BallSim.Files;
 public static class Stl
 {
     /// <summary>Most bytes that are read.</summary>
-    private const int LargestFile = 256 * 1024 * 1024;
+    private const int LargestFile = 64 * 1024 * 1024;
 
     private const int HeaderLength = 84;
     private const int RecordLength = 50;
 
     /// <summary>Reads a file.</summary>
-    /// <param name="path">The file, at most 256 MB.</param>
+    /// <param name="path">The file, at most 64 MB: 1.3 million triangles.</param>
     /// <param name="unit">What one of the file's numbers is, m: write <c>Millimetre</c> or <c>Inch</c>; 1e-6 to 1.</param>
     /// <param name="within">Corners nearer than this are joined, m; 0, the default, joins those with equal coordinates only; at most 1
     /// mm.</param>
@@ -49,7 +48,7 @@ public static class Stl
         var triangles = bytes.Length >= HeaderLength && bytes.Length == HeaderLength + (long)RecordLength * Count(bytes)
             ? Binary(bytes, name, unit)
             : bytes.StartsWith("solid"u8)
-                ? Ascii(Encoding.UTF8.GetString(bytes), name, unit)
+                ? Ascii(TextFile.Decoded(bytes, name).ReadToEnd(), name, unit)
                 : throw BadFile.At(name, "", bytes.Length < HeaderLength
                     ? $"is no STL file: it neither begins with \"solid\" nor has the {HeaderLength} bytes of a binary header"
                     : $"is no STL file: it does not begin with \"solid\", and as a binary one of {Count(bytes)} triangles it would have " +

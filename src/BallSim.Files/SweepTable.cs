@@ -107,7 +107,7 @@ public static class SweepTable
         }
         SweepStore.Durable(path, stream =>
         {
-            stream.Write(Encoding.UTF8.GetBytes(string.Join(',', store.Columns) + "\n"));
+            stream.Write(Encoding.UTF8.GetBytes(Columns.Header(store.Columns) + "\n"));
             foreach (var block in blocks)
             {
                 stream.Write(block);

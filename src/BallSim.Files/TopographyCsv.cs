@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using BallSim.Files.Text;
 using BallSim.Lanes;
 
@@ -18,12 +17,14 @@ namespace BallSim.Files;
 public static class TopographyCsv
 {
     private const int LargestFile = 4 * 1024 * 1024;
+    private const int MostBoards = 400;
+    private const int MostStations = 2000;
 
-    /// <summary>Reads a file.</summary>
+    /// <summary>Reads a file of at most 4 MB, 400 boards and 2000 stations.</summary>
     /// <exception cref="BadFileException">The file cannot be used; the message names file, line, value and what was expected.</exception>
     public static Topography Read(string path)
     {
-        using var reader = new StreamReader(new MemoryStream(BoundedFile.Bytes(path, LargestFile)), Encoding.UTF8);
+        using var reader = TextFile.Opened(path, LargestFile);
         return Read(reader, path);
     }
 
@@ -52,6 +53,10 @@ public static class TopographyCsv
             var fields = trimmed.Split(',', StringSplitOptions.TrimEntries);
             if (boards.Count == 0)
             {
+                if (fields.Length > MostBoards + 1)
+                {
+                    throw Bad(name, line, $"has {fields.Length - 1} boards; at most {MostBoards} are read");
+                }
                 distanceUnit = fields[0].StartsWith("distance", StringComparison.OrdinalIgnoreCase) ? UnitIn(fields[0], name, line)
                     : throw Bad(name, line, $"\"{fields[0]}\" is not the distance and its unit; expected \"distance [ft]\" or \"distance [m]\"");
                 boards.AddRange(fields.Skip(1).Select(f => Number(f.StartsWith("board", StringComparison.OrdinalIgnoreCase) ? f[5..] : f, "a board, such as \"board 20\"", name, line)));
@@ -60,6 +65,10 @@ public static class TopographyCsv
             if (fields.Length != boards.Count + 1)
             {
                 throw Bad(name, line, $"has {fields.Length} fields; expected {boards.Count + 1}: the distance and {boards.Count} heights");
+            }
+            if (stations.Count == MostStations)
+            {
+                throw Bad(name, line, $"is one station more than the {MostStations} that are read");
             }
             var unit = heightUnit ?? throw Bad(name, line, "stands without a unit of height; expected a line \"# height [in]\" or \"# height [mm]\" above");
             stations.Add(distanceUnit * Number(fields[0], "a distance", name, line));
@@ -88,7 +97,7 @@ public static class TopographyCsv
         }
         catch (ArgumentException e)
         {
-            throw BadFile.At(name, "", e.Message);
+            throw BadFile.At(name, "", Json.Worded.Sentence(e));
         }
     }
 

@@ -1,4 +1,3 @@
-using System.Text;
 using BallSim.Files.Text;
 using BallSim.Fitting;
 using BallSim.Lanes;
@@ -35,7 +34,7 @@ public static class TracksCsv
     /// <exception cref="BadFileException">The file cannot be used; the message names file, line, column, value and what was expected.</exception>
     public static IReadOnlyList<TrackedShot> Read(string path, Lane? lane = null)
     {
-        using var reader = new StreamReader(new MemoryStream(BoundedFile.Bytes(path, LargestFile)), Encoding.UTF8);
+        using var reader = TextFile.Opened(path, LargestFile);
         return Read(reader, path, lane);
     }
 
@@ -61,11 +60,11 @@ public static class TracksCsv
             throw BadFile.At(name, "", "has no point below its header");
         }
         List<TrackedShot> shots = [];
-        foreach (var shot in table.Rows.GroupBy(r => r.Text))
+        foreach (var shot in table.Rows.GroupBy(r => r.Text.Length > 0 ? r.Text : "1"))
         {
             try
             {
-                shots.Add(TrackedShot.Of(shot.Key.Length > 0 ? shot.Key : "1", shot.Select(row => new TrackedPoint
+                shots.Add(TrackedShot.Of(shot.Key, shot.Select(row => new TrackedPoint
                 {
                     Line = row.Line,
                     Distance = row["distance"],
@@ -80,7 +79,7 @@ public static class TracksCsv
             }
             catch (ArgumentException e)
             {
-                throw BadFile.At(name, $"shot {shot.Key}", e.Message.Split(" (Parameter")[0]);
+                throw BadFile.At(name, $"shot {shot.Key}", Json.Worded.Sentence(e));
             }
         }
         return shots;

@@ -37,7 +37,8 @@ internal static class Check
     {
         var length = Finite(value, name).Length;
         That(length > 1e-9, $"{name} is a direction; the zero vector has none", name);
-        return value / length;
+        // Once a unit vector, always the same one: what is written and read again does not creep.
+        return Math.Abs(length - 1) < 1e-15 ? value : value / length;
     }
 
     /// <summary>A condition between several arguments; the sentence says what is wrong and what would be right.</summary>

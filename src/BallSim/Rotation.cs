@@ -81,8 +81,9 @@ public readonly record struct Rotation(double W, double X, double Y, double Z)
     {
         get
         {
+            // Once of length one, always the same: what is written and read again does not creep.
             var n = Norm;
-            return new(W / n, X / n, Y / n, Z / n);
+            return Math.Abs(n - 1) < 1e-15 ? this : new(W / n, X / n, Y / n, Z / n);
         }
     }
 

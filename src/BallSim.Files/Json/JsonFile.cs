@@ -20,15 +20,17 @@ internal static class JsonFile
     /// <summary>The whole text as one field; <paramref name="name"/> stands for the file in messages.</summary>
     public static Field Parsed(ReadOnlyMemory<byte> utf8, string name)
     {
-        if (utf8.Span.StartsWith("\uFEFF"u8))
-        {
-            utf8 = utf8[3..];
-        }
+        utf8 = utf8[^TextFile.Utf8Of(utf8.Span, name).Length..];
         try
         {
             var options = new JsonDocumentOptions { MaxDepth = DeepestNesting, AllowTrailingCommas = true, CommentHandling = JsonCommentHandling.Skip };
             using var document = JsonDocument.Parse(utf8, options);
-            return new Field(name, "", document.RootElement.Clone());
+            var root = new Field(name, "", document.RootElement.Clone());
+            if (utf8.Span.IndexOf("\\u"u8) >= 0)
+            {
+                CheckTexts(root);
+            }
+            return root;
         }
         catch (JsonException e)
         {
@@ -39,6 +41,36 @@ internal static class JsonFile
             }
             int end = e.Message.IndexOf(" LineNumber:", StringComparison.Ordinal);
             throw BadFile.At(name, place, $"is not JSON: {(end < 0 ? e.Message : e.Message[..end])}");
+        }
+    }
+
+    // Half a character, written as an escape, is JSON but no text; it shows only where the text is asked for.
+    private static void CheckTexts(Field field)
+    {
+        try
+        {
+            switch (field.Value.ValueKind)
+            {
+                case JsonValueKind.String:
+                    field.Value.GetString();
+                    break;
+                case JsonValueKind.Array:
+                    foreach (var item in field.Value.EnumerateArray())
+                    {
+                        CheckTexts(field with { Value = item });
+                    }
+                    break;
+                case JsonValueKind.Object:
+                    foreach (var property in field.Value.EnumerateObject())
+                    {
+                        CheckTexts(new(field.File, field.Path.Length == 0 ? property.Name : $"{field.Path}.{property.Name}", property.Value));
+                    }
+                    break;
+            }
+        }
+        catch (InvalidOperationException)
+        {
+            throw field.Wrong("holds half a character, as \\ud800 without its other half");
         }
     }
 

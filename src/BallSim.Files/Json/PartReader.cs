@@ -134,7 +134,7 @@ internal static class PartReader
         return friction is { } field ? read with { Friction = Shapes.Friction.Read(field.Members(Shapes.Friction.Names), read.Friction) } : read;
     }
 
-    private static OilSheet Oil(Field field)
+    public static OilSheet Oil(Field field)
     {
         if (field.Value.ValueKind == System.Text.Json.JsonValueKind.String)
         {
@@ -176,7 +176,7 @@ internal static class PartReader
     }
 
     // One density throughout as a text, or a cover's with its thickness.
-    private static DensitySheet Density(Field field)
+    public static DensitySheet Density(Field field)
     {
         if (field.Value.ValueKind != System.Text.Json.JsonValueKind.Object)
         {
@@ -191,7 +191,7 @@ internal static class PartReader
         return DrawingShapes.Density.Read(field.Members(DrawingShapes.Density.Names), new() { Density = 1200 }, "density");
     }
 
-    private static Grip Grip(Field field)
+    public static Grip Grip(Field field)
     {
         if (field.Value.ValueKind == System.Text.Json.JsonValueKind.String)
         {

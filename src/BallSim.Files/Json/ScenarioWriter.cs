@@ -46,14 +46,21 @@ internal static class ScenarioWriter
         if (options with { Friction = standard.Friction } != standard)
         {
             writer.WriteStartObject("options");
-            Shapes.Options.Write(writer, options, standard);
-            foreach (var (name, value, _) in Shapes.Forces.Where(f => f.Value(options) != f.Value(standard)))
-            {
-                writer.WriteBoolean(name, value(options));
-            }
+            Options(writer, options);
             writer.WriteEndObject();
         }
         writer.WriteEndObject();
+    }
+
+    /// <summary>What of the options differs from the defaults, the friction law's numbers left out.</summary>
+    public static void Options(Utf8JsonWriter writer, SimulatorOptions options)
+    {
+        var standard = SimulatorOptions.Default;
+        Shapes.Options.Write(writer, options, standard);
+        foreach (var (name, value, _) in Shapes.Forces.Where(f => f.Value(options) != f.Value(standard)))
+        {
+            writer.WriteBoolean(name, value(options));
+        }
     }
 
     public static void Ball(Utf8JsonWriter writer, BallSheet sheet)
@@ -83,7 +90,7 @@ internal static class ScenarioWriter
         }
     }
 
-    private static void Bowler(Utf8JsonWriter writer, Bowler bowler)
+    public static void Bowler(Utf8JsonWriter writer, Bowler bowler)
     {
         writer.WriteStartObject();
         if (bowler.Name.Length > 0)
@@ -92,6 +99,7 @@ internal static class ScenarioWriter
         }
         writer.WriteString("hand", bowler.Axis.Hand == Hand.Right ? "right" : "left");
         Axis(writer, bowler.Axis);
+        writer.WritePropertyName("grip");
         Grip(writer, bowler.Grip);
         writer.WriteStartObject("scatter");
         Shapes.Scatter.Write(writer, bowler.Scatter);
@@ -99,21 +107,21 @@ internal static class ScenarioWriter
         writer.WriteEndObject();
     }
 
-    private static void Axis(Utf8JsonWriter writer, PositiveAxisPoint axis)
+    public static void Axis(Utf8JsonWriter writer, PositiveAxisPoint axis)
     {
         writer.WriteStartObject("axis");
         Shapes.Axis.Write(writer, axis);
         writer.WriteEndObject();
     }
 
-    private static void Grip(Utf8JsonWriter writer, Grip grip)
+    public static void Grip(Utf8JsonWriter writer, Grip grip)
     {
         if (grip == Drilling.Grip.Fingertip || grip == Drilling.Grip.Conventional)
         {
-            writer.WriteString("grip", grip == Drilling.Grip.Fingertip ? "fingertip" : "conventional");
+            writer.WriteStringValue(grip == Drilling.Grip.Fingertip ? "fingertip" : "conventional");
             return;
         }
-        writer.WriteStartObject("grip");
+        writer.WriteStartObject();
         Shapes.Grip.Write(writer, grip);
         foreach (var (name, bore) in new[] { ("thumb", grip.Thumb), ("middle", grip.Middle), ("ring", grip.Ring) })
         {
@@ -128,7 +136,7 @@ internal static class ScenarioWriter
         writer.WriteEndObject();
     }
 
-    private static void Finish(Utf8JsonWriter writer, FinishSheet sheet) => Object(writer, sheet.Name, () =>
+    public static void Finish(Utf8JsonWriter writer, FinishSheet sheet) => Object(writer, sheet.Name, () =>
     {
         Shapes.Finish.Write(writer, sheet);
         if (sheet is { Grit: null, Roughness: null })
@@ -137,7 +145,7 @@ internal static class ScenarioWriter
         }
     });
 
-    private static void Lane(Utf8JsonWriter writer, LaneSheet sheet) => Object(writer, sheet.Name, () =>
+    public static void Lane(Utf8JsonWriter writer, LaneSheet sheet) => Object(writer, sheet.Name, () =>
     {
         Shapes.Lane.Write(writer, sheet.Lane, Lanes.Lane.Regulation);
         if (sheet.TopographyFile is { } surface)
@@ -146,36 +154,48 @@ internal static class ScenarioWriter
             writer.WriteString("file", surface);
             writer.WriteEndObject();
         }
-        if (sheet.Oil.Shape == OilShape.Dry)
+        writer.WritePropertyName("oil");
+        Oil(writer, sheet.Oil);
+    });
+
+    public static void Oil(Utf8JsonWriter writer, OilSheet oil)
+    {
+        if (oil.Shape == OilShape.Dry)
         {
-            writer.WriteString("oil", "dry");
+            writer.WriteStringValue("dry");
             return;
         }
-        writer.WriteStartObject("oil");
-        if (sheet.Oil.Shape == OilShape.File)
+        writer.WriteStartObject();
+        if (oil.Shape == OilShape.File)
         {
-            writer.WriteString("file", sheet.Oil.File);
-            if (sheet.Oil.UnitFilm != Units.OilUnit)
+            writer.WriteString("file", oil.File);
+            if (oil.UnitFilm != Units.OilUnit)
             {
-                writer.WriteString("unitFilm", UnitText.Of(sheet.Oil.UnitFilm, UnitKind.Roughness));
+                writer.WriteString("unitFilm", UnitText.Of(oil.UnitFilm, UnitKind.Roughness));
             }
         }
         else
         {
-            writer.WriteString("shape", Shapes.OilShapes.First(s => s.Shape == sheet.Oil.Shape).Word);
-            Shapes.Oil.Write(writer, sheet.Oil);
+            writer.WriteString("shape", Shapes.OilShapes.First(s => s.Shape == oil.Shape).Word);
+            Shapes.Oil.Write(writer, oil);
         }
         writer.WriteEndObject();
-    });
+    }
 
     public static void Cover(Utf8JsonWriter writer, string field, Cover cover)
     {
+        writer.WritePropertyName(field);
+        Cover(writer, cover);
+    }
+
+    public static void Cover(Utf8JsonWriter writer, Cover cover)
+    {
         if (cover == Balls.Cover.Plastic || cover == Balls.Cover.Urethane || cover == Balls.Cover.Reactive)
         {
-            writer.WriteString(field, cover.Name);
+            writer.WriteStringValue(cover.Name);
             return;
         }
-        writer.WriteStartObject(field);
+        writer.WriteStartObject();
         writer.WriteString("name", cover.Name);
         Shapes.Cover.Write(writer, cover);
         writer.WriteEndObject();

@@ -87,6 +87,7 @@ internal static class Shapes
         new("oilViscosity", UnitKind.Viscosity, l => l.OilViscosity, (l, v) => l with { OilViscosity = v }),
         new("temperature", UnitKind.Temperature, l => l.Temperature, (l, v) => l with { Temperature = v }),
         new("airDensity", UnitKind.Density, l => l.AirDensity, (l, v) => l with { AirDensity = v }),
+        new("boards", null, l => l.Boards, (l, v) => l with { Boards = Within.Whole(v, "boards") }),
         new("crossSlope", null, l => l.Topography.CrossSlope, (l, v) => l with { Topography = Topography.Tilted(v, l.Topography.LengthSlope) }),
         new("lengthSlope", null, l => l.Topography.LengthSlope, (l, v) => l with { Topography = Topography.Tilted(l.Topography.CrossSlope, v) }));
 
@@ -108,22 +109,27 @@ internal static class Shapes
         new("viscousCeiling", null, f => f.ViscousCeiling, (f, v) => f with { ViscousCeiling = v }),
         new("filmScale", null, f => f.FilmScale, (f, v) => f with { FilmScale = v }),
         new("gapFloor", UnitKind.Film, f => f.GapFloor, (f, v) => f with { GapFloor = v }),
-        new("entrainmentSpeed", UnitKind.Speed, f => f.EntrainmentSpeed, (f, v) => f with { EntrainmentSpeed = v }));
+        new("entrainmentSpeed", UnitKind.Speed, f => f.EntrainmentSpeed, (f, v) => f with { EntrainmentSpeed = v }),
+        new("pickUp", null, f => f.PickUp, (f, v) => f with { PickUp = v }));
 
     public static Shape<SimulatorOptions> Options { get; } = new(
         new("tolerance", UnitKind.Length, o => o.Tolerance, (o, v) => o with { Tolerance = v }),
         new("maxTime", UnitKind.Time, o => o.MaxTime, (o, v) => o with { MaxTime = v }),
         new("dragCoefficient", null, o => o.DragCoefficient, (o, v) => o with { DragCoefficient = v }),
         new("liftCoefficient", null, o => o.LiftCoefficient, (o, v) => o with { LiftCoefficient = v }),
-        new("rollingResistanceCoefficient", null, o => o.RollingResistanceCoefficient, (o, v) => o with { RollingResistanceCoefficient = v }));
+        new("rollingResistanceCoefficient", null, o => o.RollingResistanceCoefficient, (o, v) => o with { RollingResistanceCoefficient = v }),
+        new("maxSteps", null, o => o.MaxSteps, (o, v) => o with { MaxSteps = Within.Whole(v, "maxSteps") }),
+        new("maxTransitions", null, o => o.MaxTransitions, (o, v) => o with { MaxTransitions = Within.Whole(v, "maxTransitions") }));
 
-    /// <summary>The switches of the small forces.</summary>
+    /// <summary>The switches of the small forces, and of the oil on the cover.</summary>
     public static (string Name, Func<SimulatorOptions, bool> Value, Func<SimulatorOptions, bool, SimulatorOptions> With)[] Forces { get; } =
     [
         ("airDrag", o => o.AirDrag, (o, on) => o with { AirDrag = on }),
         ("magnusForce", o => o.MagnusForce, (o, on) => o with { MagnusForce = on }),
         ("rollingResistance", o => o.RollingResistance, (o, on) => o with { RollingResistance = on }),
         ("pivotingFriction", o => o.PivotingFriction, (o, on) => o with { PivotingFriction = on }),
+        ("coverOil", o => o.CoverOil, (o, on) => o with { CoverOil = on }),
+        ("freshCover", o => o.FreshCover, (o, on) => o with { FreshCover = on }),
     ];
 
     /// <summary>Which of the oil's fields each shape knows; the first ones, in Needed, it cannot do without.</summary>

@@ -25,7 +25,13 @@ internal static partial class SweepReader
 
     public static SweepFile Read(string path)
     {
-        var root = JsonFile.Opened(path);
+        var (title, plan, scenario, scenarioPath) = From(JsonFile.Opened(path));
+        return new() { Title = title, Plan = plan, Fingerprint = SweepFingerprint.Of(path, scenarioPath, scenario) };
+    }
+
+    /// <summary>The plan that a file's content describes, with the scenario that it varies and that one's own file, if it has one.</summary>
+    public static (string Title, SweepPlan Plan, Scenario Scenario, string? ScenarioPath) From(Field root)
+    {
         var members = root.Members("title", "scenario", "use", "design", "count", "seed", "tolerance", "window", "factors");
         var scenarioField = members.Required("scenario", "\"scenario.json\"");
         var scenarioPath = scenarioField.Value.ValueKind == System.Text.Json.JsonValueKind.String ? PartReader.Beside(scenarioField) : null;
@@ -56,12 +62,7 @@ internal static partial class SweepReader
             Options = new() { Shot = scenario.Options with { Tolerance = tolerance } },
         };
         members.Built(() => plan.Rows);
-        return new()
-        {
-            Title = members.Optional("title")?.Text() ?? scenario.Title,
-            Plan = plan,
-            Fingerprint = SweepFingerprint.Of(path, scenarioPath, scenario),
-        };
+        return (members.Optional("title")?.Text() ?? scenario.Title, plan, scenario, scenarioPath);
     }
 
     private static double Tolerance(Field? field)

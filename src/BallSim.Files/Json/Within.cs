@@ -15,6 +15,10 @@ internal static class Within
     /// <summary>A size of a piece of a core: more than nothing, less than a ball.</summary>
     public static double Size(double value, string name) => Range(value, 0.01 * Units.Inch, 9 * Units.Inch, name);
 
+    /// <summary>A whole number; its range is checked where it goes.</summary>
+    public static int Whole(double value, string name) => value == Math.Truncate(value) && Math.Abs(value) <= int.MaxValue ? (int)value
+        : throw new ArgumentException($"{name} is a count; write a whole number", name);
+
     /// <summary>A whole number from zero to a hundred.</summary>
     public static int Count(double value, string name) => value == Math.Truncate(value) ? (int)Range(value, 0, 100, name)
         : throw new ArgumentException($"{name} is a count; write a whole number", name);

@@ -12,9 +12,12 @@ internal static class Columns
     public static void Csv<T>(Stream stream, IReadOnlyList<Column<T>> columns, IEnumerable<T> rows)
     {
         using var writer = new StreamWriter(stream, leaveOpen: true) { NewLine = "\n" };
-        writer.WriteLine(string.Join(',', columns.Select(c => c.Name)));
+        writer.WriteLine(Header(columns.Select(c => c.Name)));
         CsvLines(writer, columns, rows);
     }
+
+    /// <summary>The line of the columns' names.</summary>
+    public static string Header(IEnumerable<string> names) => string.Join(',', names.Select(Text));
 
     /// <summary>The lines alone.</summary>
     public static void CsvLines<T>(TextWriter writer, IReadOnlyList<Column<T>> columns, IEnumerable<T> rows)
@@ -57,10 +60,10 @@ internal static class Columns
         _ => "",
     };
 
-    // A text that a spreadsheet would take for a formula gets an apostrophe in front, as spreadsheets themselves write it.
+    // A text that a spreadsheet would take for a formula (the wide signs too) gets an apostrophe in front, as spreadsheets themselves write it.
     private static string Text(string text)
     {
-        var safe = text.Length > 0 && "=+-@\t\r".Contains(text[0]) ? "'" + text : text;
+        var safe = text.Length > 0 && "=+-@\t\r\n＝＋－＠".Contains(text[0]) ? "'" + text : text;
         return safe.AsSpan().IndexOfAny(",\"\n\r") < 0 ? safe : $"\"{safe.Replace("\"", "\"\"")}\"";
     }
 }

@@ -5,6 +5,9 @@ namespace BallSim.Files.Text;
 /// <summary>A table of numbers whose header names each column and its unit: "speed [mph]". Everything read is SI; what is empty is not there.</summary>
 internal sealed class NumberTable
 {
+    // A quarter of an hour of a gyroscope at 1 kHz; some 200 bytes of memory each.
+    private const int MostRows = 1_000_000;
+
     private readonly string[] columns;
 
     private NumberTable(string[] columns, int headerLine, IReadOnlyList<NumberRow> rows) => (this.columns, HeaderLine, Rows) = (columns, headerLine, rows);
@@ -40,7 +43,12 @@ internal sealed class NumberTable
             {
                 throw BadFile.At(name, $"line {line}", $"has {fields.Length} fields; expected {columns.Length}, as the header has");
             }
-            var values = new Dictionary<string, double>();
+            if (rows.Count == MostRows)
+            {
+                throw BadFile.At(name, $"line {line}", $"is one point more than the {MostRows} that are read; split the file");
+            }
+            var values = new double[fields.Length];
+            Array.Fill(values, double.NaN);
             var label = "";
             for (var i = 0; i < fields.Length; i++)
             {
@@ -50,10 +58,10 @@ internal sealed class NumberTable
                 }
                 else if (fields[i].Length > 0)
                 {
-                    values[columns[i]] = Number(fields[i], name, line, columns[i], units[i]);
+                    values[i] = Number(fields[i], name, line, columns[i], units[i]);
                 }
             }
-            rows.Add(new(line, label, values));
+            rows.Add(new(line, label, columns, values));
         }
         return columns is null ? throw BadFile.At(name, "", $"is empty; expected a header such as \"{string.Join(",", known.Select(k => k.Kind is { } kind ? $"{k.Name} [{kind.Units[0].Symbol}]" : k.Name))}\"")
             : new(columns, headerLine, rows);

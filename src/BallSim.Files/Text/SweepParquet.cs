@@ -52,25 +52,37 @@ internal static class SweepParquet
         {
             using var text = new StreamReader(new MemoryStream(block), Encoding.UTF8);
             using var csv = new CsvParser(text, new CsvConfiguration(CultureInfo.InvariantCulture) { NewLine = "\n", HasHeaderRecord = false });
-            while (csv.Read())
+            BadFileException Wrong(string sentence) => BadFile.At(store.Folder, $"line {csv.Row} of a block", $"{sentence}; delete the folder and begin anew");
+            try
             {
-                rows[filled] = int.Parse(csv[0], CultureInfo.InvariantCulture);
-                for (var c = 1; c < fields.Length; c++)
+                while (csv.Read())
                 {
-                    var cell = csv[c];
-                    if (words[c].Length > 0)
+                    if (csv.Count != fields.Length || !int.TryParse(csv[0], NumberStyles.None, CultureInfo.InvariantCulture, out rows[filled]))
                     {
-                        words[c][filled] = cell.Length > 0 ? cell : null;
+                        throw Wrong($"has {csv.Count} cells of {fields.Length}, or no number of a row");
                     }
-                    else
+                    for (var c = 1; c < fields.Length; c++)
                     {
-                        numbers[c][filled] = cell.Length > 0 ? double.Parse(cell, CultureInfo.InvariantCulture) : null;
+                        var cell = csv[c];
+                        if (words[c].Length > 0)
+                        {
+                            words[c][filled] = cell.Length > 0 ? cell : null;
+                        }
+                        else
+                        {
+                            numbers[c][filled] = cell.Length == 0 ? null
+                                : double.TryParse(cell, CultureInfo.InvariantCulture, out var number) ? number : throw Wrong($"has no number in {store.Columns[c]}");
+                        }
+                    }
+                    if (++filled == RowsPerGroup)
+                    {
+                        await Flush();
                     }
                 }
-                if (++filled == RowsPerGroup)
-                {
-                    await Flush();
-                }
+            }
+            catch (CsvHelperException)
+            {
+                throw Wrong("has a misplaced quotation mark");
             }
         }
         if (filled > 0)

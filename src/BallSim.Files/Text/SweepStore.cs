@@ -13,6 +13,10 @@ namespace BallSim.Files.Text;
 internal sealed class SweepStore
 {
     private const string Manifest = "sweep.json";
+    private const int MostColumns = 1000;
+
+    // A thousand columns of 25 characters in the longest block.
+    private const int LargestBlock = 128 * 1024 * 1024;
 
     private SweepStore(string folder, string fingerprint, int rows, IReadOnlyList<string> columns, IReadOnlyList<string> texts)
     {
@@ -70,10 +74,31 @@ internal sealed class SweepStore
         {
             throw BadFile.At(folder, "", Directory.Exists(folder) ? $"holds no {Manifest}: it is no folder of a sweep's shards" : "does not exist");
         }
-        var root = Json.JsonFile.Opened(manifest);
-        var members = root.Members("fingerprint", "rows", "columns", "texts");
-        IReadOnlyList<string> List(string name) => [.. members.Required(name, "[]").Value.EnumerateArray().Select(e => e.GetString()!)];
-        return new(folder, members.Required("fingerprint", "\"\"").Text(), (int)members.Required("rows", "1").Number(), List("columns"), List("texts"));
+        return Of(folder, Json.JsonFile.Opened(manifest));
+    }
+
+    /// <summary>The store that a manifest describes.</summary>
+    public static SweepStore Of(string folder, Json.Field manifest)
+    {
+        var members = manifest.Members("fingerprint", "rows", "columns", "texts");
+        string[] List(string name)
+        {
+            var field = members.Required(name, "[]");
+            return field.Value.ValueKind == JsonValueKind.Array && field.Value.GetArrayLength() <= MostColumns && field.Value.EnumerateArray().All(e => e.ValueKind == JsonValueKind.String)
+                ? [.. field.Value.EnumerateArray().Select(e => e.GetString()!)]
+                : throw field.Wrong($"{field.Written} is no list of at most {MostColumns} names");
+        }
+        var (rows, columns) = (members.Required("rows", "1"), List("columns"));
+        var count = rows.Number();
+        if (!(count >= 1 && count <= Design.MostRows && count == Math.Truncate(count)))
+        {
+            throw rows.Wrong($"{rows.Written} must be a whole number in [1, {Design.MostRows}]");
+        }
+        if (columns.Length == 0 || columns[0] != "row" || columns.Distinct(StringComparer.Ordinal).Count() != columns.Length)
+        {
+            throw members.Required("columns", "[]").Wrong("must begin with \"row\" and name each column once");
+        }
+        return new(folder, members.Required("fingerprint", "\"\"").Text(), (int)count, columns, List("texts"));
     }
 
     /// <summary>Held while blocks are written: a second run of the same part is refused, and a killed one holds nothing.</summary>
@@ -105,15 +130,13 @@ internal sealed class SweepStore
     /// <summary>The lines of a block as bytes, or null if it is missing or damaged.</summary>
     public byte[]? Read(int block)
     {
-        byte[] bytes;
-        try
-        {
-            bytes = File.ReadAllBytes(PathOf(block));
-        }
-        catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
-        {
-            return null;
-        }
+        var path = PathOf(block);
+        return File.Exists(path) ? Unsealed(BoundedFile.Bytes(path, LargestBlock), block) : null;
+    }
+
+    /// <summary>The lines of a block's bytes, or null if they are not what was sealed.</summary>
+    public byte[]? Unsealed(byte[] bytes, int block)
+    {
         var end = bytes.Length > 0 ? bytes.AsSpan(0, bytes.Length - 1).LastIndexOf((byte)'\n') + 1 : 0;
         return bytes.AsSpan(end).SequenceEqual(Seal(bytes.AsSpan(0, end), block)) ? bytes[..end] : null;
     }

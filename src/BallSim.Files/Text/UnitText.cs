@@ -34,7 +34,8 @@ internal static class UnitText
                 : $"has the unknown unit \"{symbol}\"{Nearest.Question(symbol, kind.Units.Select(u => u.Symbol))} (allowed for {kind.Name}: {kind.Allowed})";
             return false;
         }
-        value = number * unit.Factor + unit.Zero;
+        // A zero below nothing stays one: it is another number, and it reads back.
+        value = unit.Zero == 0 ? number * unit.Factor : number * unit.Factor + unit.Zero;
         sentence = double.IsFinite(value) ? "" : "is too large for a number";
         return sentence.Length == 0;
     }

@@ -56,8 +56,10 @@ internal readonly struct Control<T>
         n = T.Max(n, T.Max(T.Abs(e.MomentumX), T.Max(T.Abs(e.MomentumY), T.Abs(e.MomentumZ))) * perMomentum);
         n = T.Max(n, T.Max(T.Abs(e.TurnX), T.Max(T.Abs(e.TurnY), T.Abs(e.TurnZ))) * perTurn);
         n = T.Max(n, T.Abs(e.CoverFilm) * perCover);
-        // Not a number counts as large.
-        return T.Min(T.Max(n, T.Abs(e.Time) * perTime), 1e20);
+        n = T.Max(n, T.Abs(e.Time) * perTime);
+        // Not a number counts as large. A maximum may lose it; a sum keeps it, and times zero it adds nothing else.
+        var sum = (e.X + e.Y) + (e.VelocityX + e.VelocityY) + (e.MomentumX + e.MomentumY + e.MomentumZ);
+        return T.Min(T.Fma(sum, 0.0, n), 1e20);
     }
 
     /// <summary>As <see cref="Pace{T}.Next"/>, for the linearly implicit method, whose estimate is of third order.</summary>

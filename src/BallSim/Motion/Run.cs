@@ -388,8 +388,27 @@ internal partial struct Run<T, TSurface, TRecorder>
     {
         var lifts = LandIfLifting(ref ode, ref h, pressed);
         var end = LandIfEnding(ref ode, ref h);
+        if (Lost())
+        {
+            return Ending.StepLimit;
+        }
         recorder.Took(Phase, step, h, q);
         return end == Ending.None && lifts ? Ending.LeftLane : end;
+    }
+
+    // Some steps are taken over a given length and not judged: to an event, or a moment past the limit of grip. For a ball like no other (a bead as heavy as a bowling ball) that may be too long for the numbers; the last good state then stays.
+    private bool Lost()
+    {
+        // The last slopes too: they make no part of the end, but of the way there, and they are the first of the next step.
+        ref readonly var e = ref step.End;
+        ref readonly var k = ref step.K7;
+        var sum = e.X + e.Y + (e.VelocityX + e.VelocityY) + (e.MomentumX + e.MomentumY + e.MomentumZ) + (k.VelocityX + k.VelocityY) + (k.MomentumX + k.MomentumY + k.MomentumZ);
+        if (T.Abs(sum) < 1e30)
+        {
+            return false;
+        }
+        step.End = step.Start;
+        return true;
     }
 
     private static T Seconds(T h, bool byDistance, T vy) => byDistance ? h / vy : h;
@@ -503,6 +522,10 @@ internal partial struct Run<T, TSurface, TRecorder>
         step.Start = y;
         roll.Rates(y, out step.K1);
         Tsitouras5<Roll<T, TSurface>, State<T>, T>.Take(ref roll, ref step, time, out _);
+        if (Lost())
+        {
+            return Ending.StepLimit;
+        }
         var end = LandIfEnding(ref roll, ref time);
         recorder.Took(Phase.Roll, step, time, q);
         Advance();

@@ -18,6 +18,13 @@ internal sealed class PathRecorder(Lane lane) : IRecorder<Real>
         Segments.Add(new(phase, step.Start, p1, p2, p3, p4, start));
     }
 
+    /// <summary>Keeps a run that ended before its first step was accepted: a path of one instant.</summary>
+    public void Stood(Phase phase, in State<Real> at, Quat<Real> start)
+    {
+        State<Real> still = default;
+        Segments.Add(new(phase, at, still, still, still, still, start));
+    }
+
     public void Changed(Phase from, Phase to, in State<Real> at, Quat<Real> start) =>
         Changes.Add(new(Public(from), Public(to), at.Time, at.X, at.Y, lane.BoardAt(at.X)));
 

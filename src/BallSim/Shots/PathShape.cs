@@ -10,7 +10,8 @@ internal static class PathShape
     {
         var end = shot.End;
         var hand = shot.Hand == Hand.Right ? 1 : -1;
-        var line = end.X + (shot.Lane.Length - end.Y) * end.VelocityX / end.VelocityY;
+        // A study may start a ball at the pins' line that moves along it or not at all.
+        var line = end.VelocityY > 0 ? end.X + (shot.Lane.Length - end.Y) * end.VelocityX / end.VelocityY : end.X;
         return new()
         {
             TouchesHeadPin = shot.StopReason == StopReason.HeadPin,
@@ -65,7 +66,8 @@ internal static class PathShape
 
     public static EndOfSkid? EndOfSkid(Shot shot)
     {
-        var landed = shot.PhaseChanges is [{ From: ShotPhase.Loft } landing, ..] ? landing.Time : 0;
+        // A shot that ends as it lands may end a rounding error before.
+        var landed = shot.PhaseChanges is [{ From: ShotPhase.Loft } landing, ..] ? Math.Min(landing.Time, shot.Duration) : 0;
         var begin = shot.At(landed);
         var turns = shot.End.Revolutions - begin.Revolutions;
         if (turns < 1 || Math.Abs(shot.End.Heading - begin.Heading) < 1e-4)
@@ -86,8 +88,14 @@ internal static class PathShape
         double greatest = 0;
         for (var i = 0; i < rates.Length; i++)
         {
-            rates[i] = Math.Abs(points[i + PerRevolution].Heading - points[i].Heading) / (lengths[i + PerRevolution] - lengths[i]);
+            // A ball that turns on the spot has no heading to change.
+            var length = lengths[i + PerRevolution] - lengths[i];
+            rates[i] = length > 0 ? Math.Abs(points[i + PerRevolution].Heading - points[i].Heading) / length : 0;
             greatest = Math.Max(greatest, rates[i]);
+        }
+        if (!(greatest > 0 && double.IsFinite(greatest)))
+        {
+            return null;
         }
         var first = Array.FindIndex(rates, r => r >= greatest / 2);
         var share = first == 0 ? 0 : (greatest / 2 - rates[first - 1]) / (rates[first] - rates[first - 1]) - 1;

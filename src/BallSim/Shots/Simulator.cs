@@ -53,6 +53,10 @@ public static class Simulator
         var recorder = new PathRecorder(lane);
         var run = new Run<Real, TSurface, PathRecorder>(body, surface, BoundsOf(ball, lane, options), options.Tolerance, recorder);
         var ending = run.Go(start.X, start.Y, start.VelocityX, start.VelocityY, start.Orientation.Spatial, start.AngularVelocity.Spatial, start.Loft);
+        if (recorder.Segments.Count == 0)
+        {
+            recorder.Stood(run.Phase, run.Last, run.Orientation);
+        }
         return new(ball, lane, start.Hand, recorder, new Instants<TSurface>(body, surface, lane, start.Hand), ReasonOf(ending), run.Steps, run.Rejected);
     }
 

@@ -74,7 +74,7 @@ public sealed record Track
 
     internal static Track Of(Shot shot, double contactRadius)
     {
-        var landed = shot.PhaseChanges is [{ From: ShotPhase.Loft } landing, ..] ? landing.Time : 0;
+        var landed = shot.PhaseChanges is [{ From: ShotPhase.Loft } landing, ..] ? Math.Min(landing.Time, shot.Duration) : 0;
         var begin = shot.At(landed).Revolutions;
         var radius = shot.Ball.Radius;
         var axisAtRelease = shot.Start.SpinAxisInBall;

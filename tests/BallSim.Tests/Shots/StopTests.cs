@@ -181,4 +181,39 @@ public class StopTests
         Assert.Equal(StopReason.TimeLimit, shot.StopReason);
         Assert.Equal(0, Math.Abs(shot.End.X) + Math.Abs(shot.End.Y) + shot.End.Speed + shot.End.SpinRate, 1e-12);
     }
+
+    [Fact]
+    public void A_step_that_came_to_no_number_is_none()
+    {
+        // A ball of feathers, as wide as a table: its first step overshot so far that the state was no number, and was taken for a good one.
+        var ball = new Ball { Mass = 0.764, Radius = 0.655, Inertia = new(1.87e-4, 3.277e-4, 1.87e-4), Cover = Cover.Reactive };
+        var start = new InitialState { AngularVelocity = new(-2.49177, -1.10272, -1.75335) };
+        var shot = Simulator.Throw(ball, Lane.Unbounded(FrictionMap.Constant(0.1)), start, new() { Tolerance = 0.01, MaxTime = 1 });
+        Assert.True(double.IsFinite(shot.End.X + shot.End.VelocityX + shot.End.SpinRate));
+        Assert.Equal(StopReason.TimeLimit, shot.StopReason);
+    }
+
+    [Fact]
+    public void A_run_that_ends_before_its_first_step_is_a_path_of_one_instant()
+    {
+        // A spin so small that rolling resistance turns about within a moment: of ten steps none is short enough for so small a tolerance.
+        var bead = new Ball { Mass = 5.24, Radius = 1.335e-3, Inertia = new(2.53e-9, 9.33e-9, 9.18e-9) };
+        var start = new InitialState { X = -0.4, Y = 3, VelocityX = 10, VelocityY = -3.8, AngularVelocity = new(2.8e-6, 1.3e-6, -8e-9) };
+        var shot = Simulator.Throw(bead, Lane.Unbounded(FrictionMap.Constant(0.3)), start, new() { Tolerance = 1e-13, MaxSteps = 10, AirDrag = false, RollingResistance = true, RollingResistanceCoefficient = 0.1, PivotingFriction = true });
+        Assert.Equal(StopReason.StepLimit, shot.StopReason);
+        Assert.Equal(0, shot.Duration);
+        Assert.Equal((-0.4, 3.0), (shot.End.X, shot.End.Y));
+        Assert.Equal(10, shot.End.VelocityX, 1e-12);
+        Assert.Contains("was ended after 10 steps", shot.ToString());
+        Assert.Equal(shot.Start, shot.Samples(2)[1]);
+    }
+
+    [Fact]
+    public void A_ball_that_starts_at_the_pins_and_goes_nowhere_has_its_own_board_at_their_line()
+    {
+        var shot = Simulator.Throw(Ordinary with { CentreOfMass = Vector3D.Zero }, Lane.Regulation, new InitialState { X = 0.3, Y = 25 });
+        Assert.Equal(StopReason.PassedHeadPin, shot.StopReason);
+        Assert.Equal(Lane.Regulation.BoardAt(0.3), shot.Entry.BoardAtPinLine, 1e-12);
+        Assert.DoesNotContain("NaN", shot.ToString());
+    }
 }
