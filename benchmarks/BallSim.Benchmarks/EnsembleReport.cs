@@ -13,7 +13,7 @@ namespace BallSim.Benchmarks;
 /// </summary>
 internal static class EnsembleReport
 {
-    private static readonly Lane Oiled = Lane.Regulation with { Oil = OilMap.Crowned(42 * Foot, 25 * Millilitre) };
+    internal static readonly Lane Oiled = Lane.Regulation with { Oil = OilMap.Crowned(42 * Foot, 25 * Millilitre) };
 
     public static void Report(TextWriter to)
     {
@@ -21,7 +21,12 @@ internal static class EnsembleReport
         var bare = Throws(ReleaseSet.Lane);
         var full = bare.Select(t => t with { Lane = Oiled }).ToArray();
         var exact = Ensemble.Throw(bare, new() { Shot = new() { Tolerance = 1e-12, MaxSteps = 5_000_000 } });
+        var peak = Peers.Peak();
+        to.WriteLine(FormattableString.Invariant($"peak of one core, fused multiply-adds of four doubles from registers: {peak:F1} GFLOP/s; of floats twice that"));
+        // Several times the set, so that what a run starts with does not count.
+        var many16 = Enumerable.Repeat(bare, 16).SelectMany(t => t).ToArray();
         to.WriteLine("bare law: tolerance [m] | greatest error, one by one | doubles | floats [m] | one by one | doubles | floats [shots/s, one thread] | doubles : one by one | floats : one by one | two threads : one");
+        var shares = new List<string>();
         foreach (var tolerance in new[] { 1e-3, 1e-4, 1e-5, 1e-6 })
         {
             var shot = new SimulatorOptions { Tolerance = tolerance };
@@ -29,9 +34,14 @@ internal static class EnsembleReport
             var doubles = alone with { SideBySide = true };
             var floats = doubles with { Precision = Precision.Single };
             var errors = new[] { alone, doubles, floats }.Select(o => Ensemble.Throw(bare, o).Zip(exact, (a, b) => Math.Abs(a.X - b.X)).Max()).ToArray();
-            var rates = new[] { alone, doubles, floats, doubles with { Threads = 2 } }.Select(o => Rate(bare, o)).ToArray();
-            to.WriteLine(FormattableString.Invariant($"{tolerance:E0} | {errors[0]:E1} | {errors[1]:E1} | {errors[2]:E1} | {rates[0]:F0} | {rates[1]:F0} | {rates[2]:F0} | {rates[1] / rates[0]:F2} | {rates[2] / rates[0]:F2} | {rates[3] / rates[1]:F2}"));
+            var rates = new[] { alone, doubles, floats }.Select(o => Rate(bare, o)).ToArray();
+            var threads = new[] { 1, 2 }.Select(n => Rate(many16, doubles with { Threads = n })).ToArray();
+            to.WriteLine(FormattableString.Invariant($"{tolerance:E0} | {errors[0]:E1} | {errors[1]:E1} | {errors[2]:E1} | {rates[0]:F0} | {rates[1]:F0} | {rates[2]:F0} | {rates[1] / rates[0]:F2} | {rates[2] / rates[0]:F2} | {threads[1] / threads[0]:F2}"));
+            var work = Work.PerShot(tolerance);
+            shares.Add(FormattableString.Invariant($"{tolerance:E0} | {work:F0} | {string.Join(" | ", rates.Select((rate, i) => FormattableString.Invariant($"{rate * work / 1e9:F2} ({100 * rate * work / 1e9 / peak / (i == 2 ? 2 : 1):F0} %)")))}"));
         }
+        to.WriteLine("bare law: tolerance [m] | floating-point operations a shot, counted | one by one | doubles | floats [GFLOP/s, one thread, and the share of the peak]");
+        shares.ForEach(to.WriteLine);
         to.WriteLine("full law at 1e-4 m, one thread: one by one | doubles | floats [shots/s]; without fresh cover; without oil on the cover");
         foreach (var (fresh, cover) in new[] { (true, true), (false, true), (false, false) })
         {

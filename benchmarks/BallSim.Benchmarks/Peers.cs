@@ -137,7 +137,7 @@ internal static class Peers
     }
 
     // Billions of operations a second of one core, from fused multiply-adds of four doubles in registers alone.
-    private static double Peak()
+    internal static double Peak()
     {
         const int Count = 1_000_000;
         var least = double.PositiveInfinity;

@@ -3,7 +3,11 @@ using BenchmarkDotNet.Running;
 
 if (args is ["accuracy", ..])
 {
-    if (!args.Contains("peer")) Accuracy.Report(Console.Out);
+    if (!args.Contains("peer"))
+    {
+        Accuracy.Report(Console.Out);
+        Accuracy.ReportFull(Console.Out);
+    }
     Accuracy.ReportRk4(Console.Out);
 }
 else if (args is ["sizes"])

@@ -21,9 +21,9 @@ internal static class FreshCover<T>
 {
     private const double Softening = 0.05;
 
-    /// <summary>φ from ω, the difference of its rates by the body's own asymmetry and by the contact, the radius and the contact radius. 1 where the ball does not turn.</summary>
+    /// <summary>δ/(2 r_c), the shift of the ring in one turn in widths of the contact, from ω, the difference of its rates by the body's own asymmetry and by the contact, the radius and the contact radius; huge where the ball does not turn.</summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
-    public static T Fraction(T ωx, T ωy, T ωz, T acrossX, T acrossY, T acrossZ, T radius, T contactRadius)
+    public static T Shift(T ωx, T ωy, T ωz, T acrossX, T acrossY, T acrossZ, T radius, T contactRadius)
     {
         T one = 1.0, still = 1e-6, soft = Softening;
         var level = T.Fma(ωx, ωx, ωy * ωy);
@@ -34,10 +34,17 @@ internal static class FreshCover<T>
         var along = T.Fma(acrossX, ex, T.Fma(acrossY, ey, acrossZ * ez));
         var sideways = -(acrossZ - along * ez) * per;
         var δ = radius * (2 * Math.PI) * per * sideways / T.Max(T.Sqrt(level) * per, soft);
-        var widths = δ / (contactRadius + contactRadius);
-        var q = T.Sqrt(T.Fma(widths, widths, soft * soft)) - soft;
+        return T.IfLess(spin, still, 1e5, δ / (contactRadius + contactRadius));
+    }
+
+    /// <summary>φ of the shift. A blur above zero rounds its dip by so much more, for steps that could not follow it.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static T Fraction(T widths, T blur)
+    {
+        T one = 1.0, soft = Softening, half = 0.5;
+        var wide = soft + blur;
+        var q = T.Sqrt(T.Fma(widths, widths, wide * wide)) - T.Fma(half, blur, soft);
         var q2 = q * q;
-        var φ = q / T.Sqrt(T.Sqrt(T.Fma(q2, q2, one)));
-        return T.IfLess(spin, still, one, φ);
+        return q / T.Sqrt(T.Sqrt(T.Fma(q2, q2, one)));
     }
 }

@@ -8,4 +8,7 @@ internal struct Step<TState>
 
     /// <summary>Only the first and the last slope are set: the dense output is the cubic through both ends.</summary>
     public bool IsCubic;
+
+    /// <summary>Something was added to the end that the slopes do not tell of: the dense output comes to it by degrees.</summary>
+    public bool IsMended;
 }

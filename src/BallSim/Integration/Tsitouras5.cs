@@ -15,7 +15,15 @@ internal static class Tsitouras5<TOde, TState, T>
     /// <summary>Steps from s.Start over h. s.K1 must hold the rates at the start; s.End, s.K2 to s.K7 and the estimate of the local error are made.</summary>
     public static void Take(ref TOde ode, ref Step<TState> s, T h, out TState error)
     {
+        Approach(ref ode, ref s, h);
+        Arrive(ref ode, ref s, h, out error);
+    }
+
+    /// <summary>The first part of <see cref="Take"/>: s.End and the slopes before it.</summary>
+    public static void Approach(ref TOde ode, ref Step<TState> s, T h)
+    {
         s.IsCubic = false;
+        s.IsMended = false;
         var y = s.Start;
         y.Add(h * 0.161, s.K1);
         ode.Rates(y, out s.K2);
@@ -41,6 +49,11 @@ internal static class Tsitouras5<TOde, TState, T>
         s.End = s.Start;
         s.End.Add(h * 0.09646076681806523, s.K1, h * 0.01, s.K2, h * 0.4798896504144996, s.K3);
         s.End.Add(h * 1.379008574103742, s.K4, h * -3.290069515436081, s.K5, h * 2.324710524099774, s.K6);
+    }
+
+    /// <summary>The rest: the slope at s.End and the estimate.</summary>
+    public static void Arrive(ref TOde ode, ref Step<TState> s, T h, out TState error)
+    {
         ode.Rates(s.End, out s.K7);
 
         error = default;

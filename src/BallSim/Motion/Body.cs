@@ -32,14 +32,20 @@ internal struct Body<T>
     /// <summary>Contact radius of the pivoting friction, m; 0 is off.</summary>
     public T PivotRadius;
 
+    /// <summary>By how much the dips of the fresh fraction are rounded while sliding, in widths of the contact; what that takes from them is given back by <see cref="Dips{T}"/>. 0: not at all.</summary>
+    public T Blur;
+
     // The switches stand last: the numbers before them can be moved to a lane as they are.
 
     /// <summary>Whether there is a Magnus force; whether moments that grow with the normal force act (rolling resistance, pivoting friction).</summary>
     public bool HasLift, HasSmallMoments;
 
+    /// <summary>Whether the dips of the fresh fraction are rounded and made whole.</summary>
+    public bool HasDips;
+
     /// <summary>Whether oil stays on the cover, and whether the track moves onto fresh cover (else it never does).</summary>
     public bool HasCoverOil, HasFreshCover;
 
     /// <summary>How many numbers there are.</summary>
-    public const int Numbers = 26;
+    public const int Numbers = 27;
 }

@@ -16,6 +16,12 @@ internal readonly struct Control<T>
     // The fresh fraction has narrow dips, twice a turn, of which an error estimate sees too little.
     private const double ShareWithFreshCover = 0.12;
 
+    // Down to this tolerance, m, the fresh fraction's dips are rounded and made whole: what that neglects moves the path by some micrometres.
+    private const double LeastRounded = 5e-6;
+
+    /// <summary>By how much they are rounded, in widths of the contact: the shift in a turn is about three of them, so that hardly more than the mean of a turn is left.</summary>
+    public const double Blur = 3;
+
     // The estimate of the linearly implicit method is less on the safe side.
     private const double WeightWhileStiff = 8;
 
@@ -23,7 +29,7 @@ internal readonly struct Control<T>
 
     public Control(double tolerance, in Body<T> body)
     {
-        T local = (body.HasCoverOil && body.HasFreshCover ? ShareWithFreshCover : Share) * tolerance;
+        T local = (body.HasCoverOil && body.HasFreshCover && !body.HasDips ? ShareWithFreshCover : Share) * tolerance;
         T one = 1.0;
         perPlace = one / local;
         perVelocity = perPlace;
@@ -38,6 +44,9 @@ internal readonly struct Control<T>
         SlipStart = Math.Clamp(6e-4 * Math.Cbrt(scale), 2e-6, 2e-3);
         FirstStep = 5e-3 * Math.Pow(scale, 0.2);
     }
+
+    /// <summary>Whether the dips of the fresh fraction are to be rounded at a tolerance (<see cref="Body{T}.HasDips"/>), see <see cref="Dips{T}"/>.</summary>
+    public static bool Rounds(double tolerance, in Body<T> body) => body.HasCoverOil && body.HasFreshCover && tolerance > LeastRounded;
 
     /// <summary>Slip speed, m/s, below which sliding that is coming to its end is ended by drifting over the rest in one go.</summary>
     public readonly T StickSlip;

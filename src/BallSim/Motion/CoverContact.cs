@@ -13,6 +13,9 @@ internal struct CoverContact<T>
     /// <summary>φ, the fresh fraction of the cover under the contact.</summary>
     public T Fresh;
 
+    /// <summary>How far the track shifts in a turn, in widths of the contact; μ of a fresh cover. Set where the track moves onto fresh cover.</summary>
+    public T Shift, WhenFresh;
+
     /// <summary>(F1) h, the film offered, and (F2) h_c, the film drawn in, m; set where the cover carries oil.</summary>
     public T Offered, InContact;
 

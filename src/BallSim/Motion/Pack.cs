@@ -46,6 +46,7 @@ internal sealed class Pack<T, TSurface, TOne>
         slide.Body.HasSmallMoments = body.HasSmallMoments;
         slide.Body.HasCoverOil = body.HasCoverOil;
         slide.Body.HasFreshCover = body.HasFreshCover;
+        slide.Body.HasDips = body.HasDips;
         roll.Body = slide.Body;
         this.mostSteps = mostSteps - 1;
     }
@@ -133,6 +134,10 @@ internal sealed class Pack<T, TSurface, TOne>
         if (run.Phase == Phase.Slide)
         {
             LaneCopy<T>.Set(ref slide.Seen, lane, run.slide.Seen);
+            if (slide.Body.HasDips)
+            {
+                LaneCopy<T>.Set(ref slide.Dip, lane, run.slide.Dip);
+            }
             slide.Surface.Enter(lane, within);
             return;
         }
@@ -158,6 +163,10 @@ internal sealed class Pack<T, TSurface, TOne>
         if (run.Phase == Phase.Slide)
         {
             LaneCopy<T>.Get(slide.Seen, lane, out run.slide.Seen);
+            if (slide.Body.HasDips)
+            {
+                LaneCopy<T>.Get(slide.Dip, lane, out run.slide.Dip);
+            }
             run.slide.ByDistance = true;
             run.slide.Surface.Enter(Within(run.y.Y, run.rowEnd));
             return;
@@ -209,7 +218,7 @@ internal sealed class Pack<T, TSurface, TOne>
             atEnd = T.IfLess(zero, capped, zero, atEnd);
         }
 
-        Tsitouras5<Slide<T, TSurface>, State<T>, T>.Take(ref slide, ref step, h, out var error);
+        slide.Take(ref step, h, out var error);
         var norm = control.Norm(error);
         var next = Pace<T>.Next(norm, lastNorm, dt, h / vy, out var rejected);
         special = T.Max(special, T.Max(TooMany(next), T.IfLess(zero, rejected, zero, T.Max(Pace<T>.MayEnd(step, bounds), T.IfLess(zero, slide.N, GoesByTime(slide.VelocityX, slide.VelocityY), one)))));
@@ -223,6 +232,11 @@ internal sealed class Pack<T, TSurface, TOne>
         {
             LaneCopy<T>.Take(ref seen, slide.Seen, taken);
             slide.Seen = seen;
+            if (slide.Body.HasDips)
+            {
+                LaneCopy<T>.Take(ref slide.Dips.Start, slide.Dip, taken);
+                slide.Dip = slide.Dips.Start;
+            }
         }
         var rowsEnd = T.Mask(T.IfLess(zero, taken, atEnd, zero)) & active;
         if (rowsEnd != 0)
@@ -230,11 +244,17 @@ internal sealed class Pack<T, TSurface, TOne>
             EnterRows(rowsEnd, ref slide.Surface);
             slide.Start = q;
             seen = slide.Seen;
+            slide.Dips.Start = slide.Dip;
             slide.Rates(y, out step.K2);
             var entered = T.IfLess(zero, taken, atEnd, zero);
             LaneCopy<T>.Take(ref step.K1, step.K2, entered);
             LaneCopy<T>.Take(ref seen, slide.Seen, entered);
             slide.Seen = seen;
+            if (slide.Body.HasDips)
+            {
+                LaneCopy<T>.Take(ref slide.Dips.Start, slide.Dip, entered);
+                slide.Dip = slide.Dips.Start;
+            }
         }
         for (; alone != 0; alone &= alone - 1)
         {

@@ -108,11 +108,10 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         {
             T zero = 0.0, tiny = 1e-30;
             var per = -1.0 / T.Max(c.Demand, tiny);
-            var slide = new Slide<T, TSurface> { Body = Body, Surface = Surface, Start = Start };
             var at = c.Sliding(y);
             Unsafe.SkipInit(out SlideContact<T> s);
             s.At(Body, Start, at);
-            slide.Push(ref s, at, c.fx * per, c.fy * per, zero, out var sliding);
+            Slide<T, TSurface>.Push(Body, ref Surface, ref s, at, c.fx * per, c.fy * per, zero, out var sliding);
             cover.Friction = sliding.Friction;
         }
     }

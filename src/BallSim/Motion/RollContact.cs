@@ -132,8 +132,8 @@ internal struct RollContact<T>
         var hx = T.Fma(wz, ly, -(wy * lz)) + T.Fma(ry, N, -(arm * fy));
         var hy = T.Fma(wx, lz, -(wz * lx)) + T.Fma(arm, fx, -(rx * N));
         var hz = T.Fma(wy, lx, -(wx * ly)) + T.Fma(rx, fy, -(ry * fx));
-        return FreshCover<T>.Fraction(wx, wy, wz,
-            T.Fma(a.Xx, hx, T.Fma(a.Xy, hy, a.Xz * hz)), T.Fma(a.Xy, hx, T.Fma(a.Yy, hy, a.Yz * hz)), T.Fma(a.Xz, hx, T.Fma(a.Yz, hy, a.Zz * hz)), body.Radius, body.ContactRadius);
+        return FreshCover<T>.Fraction(FreshCover<T>.Shift(wx, wy, wz,
+            T.Fma(a.Xx, hx, T.Fma(a.Xy, hy, a.Xz * hz)), T.Fma(a.Xy, hx, T.Fma(a.Yy, hy, a.Yz * hz)), T.Fma(a.Xz, hx, T.Fma(a.Yz, hy, a.Zz * hz)), body.Radius, body.ContactRadius), 0.0);
     }
 
     /// <summary>The same motion in the variables of sliding: velocity of Bcm and momentum about it.</summary>

@@ -125,6 +125,10 @@ internal partial struct Run<T, TSurface, TRecorder>
         {
             TakeSlide(h, out _);
         }
+        else if (Phase == Phase.Slide)
+        {
+            slide.TakeAgain(ref step, h, out _);
+        }
         else
         {
             Tsitouras5<TOde, State<T>, T>.Take(ref ode, ref step, h, out _);

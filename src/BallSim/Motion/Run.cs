@@ -41,10 +41,12 @@ internal partial struct Run<T, TSurface, TRecorder>
     public Run(in Body<T> body, TSurface surface, in Bounds<T> bounds, double tolerance, TRecorder recorder)
     {
         slide.Body = roll.Body = body;
+        slide.Body.HasDips = Control<T>.Rounds(tolerance, body);
+        slide.Body.Blur = slide.Body.HasDips ? Control<T>.Blur : 0.0;
         slide.Surface = roll.Surface = surface;
         this.bounds = bounds;
         this.recorder = recorder;
-        control = new(tolerance, body);
+        control = new(tolerance, slide.Body);
         lastNorm = 1.0;
     }
 
@@ -272,6 +274,7 @@ internal partial struct Run<T, TSurface, TRecorder>
                     return limit;
                 }
                 slide.Seen = seen;
+                slide.Dip = slide.Dips.Start;
                 continue;
             }
             var end = Complete(ref slide, h, slide.N > 0.0);
@@ -300,7 +303,7 @@ internal partial struct Run<T, TSurface, TRecorder>
         }
         else
         {
-            Tsitouras5<Slide<T, TSurface>, State<T>, T>.Take(ref slide, ref step, h, out error);
+            slide.Take(ref step, h, out error);
         }
     }
 

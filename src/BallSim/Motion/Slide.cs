@@ -19,6 +19,9 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
     /// <summary>Slip that is none but for rounding, m/s.</summary>
     public const double NoSlip = 1e-12;
 
+    // Below this slip, m/s, the law is taken as sharp as it is: near the end of sliding its effect is no matter of averages.
+    private const double SharpSlip = 0.3;
+
     // With pivoting friction on, the largest slip, m/s, that may count as rolling.
     private const double CreepSlip = 1e-3;
 
@@ -29,6 +32,11 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
 
     /// <summary>What the last evaluation saw; a step that is taken again starts from what was seen before it.</summary>
     public Seen<T> Seen;
+
+    /// <summary>The same of the fresh cover, and the step's sums of it; used where <see cref="Body{T}.HasDips"/>.</summary>
+    public Dip<T> Dip;
+
+    public Dips<T> Dips;
 
     public readonly Vec3<T> ω => Seen.ω;
 
@@ -107,29 +115,88 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
         if (Body.HasCoverOil)
         {
             cover.Rates(Body, y.CoverFilm, vx - c.sx, vy - c.sy, scale, ref rates);
+            if (Body.HasDips)
+            {
+                Note(c, y, cover, scale, rates.Revolutions);
+            }
         }
+    }
+
+    /// <summary>An explicit step from the state whose slope is step.K1 and which was seen last; the dips of the fresh cover in it are made whole.</summary>
+    public void Take(ref Step<State<T>> step, T h, out State<T> error)
+    {
+        Dips.Start = Dip;
+        TakeAgain(ref step, h, out error);
+    }
+
+    /// <summary>The same step over another length.</summary>
+    public void TakeAgain(ref Step<State<T>> step, T h, out State<T> error)
+    {
+        if (!Body.HasDips)
+        {
+            Tsitouras5<Slide<T, TSurface>, State<T>, T>.Take(ref this, ref step, h, out error);
+            return;
+        }
+        Dips.Begin();
+        Tsitouras5<Slide<T, TSurface>, State<T>, T>.Approach(ref this, ref step, h);
+        Dips.Amend(ref step.End, h, ref Surface, Body, Dip, Seen, ByDistance);
+        step.IsMended = true;
+        Tsitouras5<Slide<T, TSurface>, State<T>, T>.Arrive(ref this, ref step, h, out error);
+    }
+
+    // What the fresh cover does here; of the stages inside a step little is asked.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private void Note(in SlideContact<T> c, in State<T> y, in CoverContact<T> cover, T scale, T turns)
+    {
+        T one = 1.0;
+        Dip.Shift = cover.Shift;
+        Dip.Lost = cover.Friction - cover.WhenFresh;
+        Dip.Bare = one - cover.Fresh;
+        if (!Dips.IsInside)
+        {
+            // Per unit of friction: the force, its moment, and what it changes in the normal force.
+            var per = one / c.s;
+            T ux = -(per * c.sx), uy = -(per * c.sy), arm = Body.Radius + c.rz;
+            T px = arm * uy, py = -(arm * ux), pz = T.Fma(c.ry, ux, -(c.rx * uy));
+            var bx = T.Fma(c.Ixx, px, T.Fma(c.Ixy, py, c.Ixz * pz));
+            var by = T.Fma(c.Ixy, px, T.Fma(c.Iyy, py, c.Iyz * pz));
+            var press = Body.Mass * T.Fma(bx, c.ry, -(by * c.rx));
+            var n = scale * c.N;
+            var grown = T.Fma(cover.Friction, press, one) * n;
+            press = press * n;
+            (Dip.PushX, Dip.PushY) = (Body.InverseMass * grown * ux, Body.InverseMass * grown * uy);
+            (Dip.TurnX, Dip.TurnY, Dip.TurnZ) = (T.Fma(grown, px, -(press * c.ry)), T.Fma(grown, py, press * c.rx), grown * pz);
+            Dip.Work = -(grown * c.s);
+            (Dip.Film, Dip.CoverFilm, Dip.WhenFresh, Dip.Slip, Dip.Scale, Dip.Turns) = (cover.Film, y.CoverFilm, cover.WhenFresh, c.s, scale, turns);
+            T wx = c.vx - c.sx, wy = c.vy - c.sy;
+            Dip.Strip = scale * (Body.ContactRadius + Body.ContactRadius) * T.Sqrt(T.Fma(wx, wx, wy * wy));
+        }
+        Dips.Note(Dip);
     }
 
     /// <summary>
     /// Forces for sliding along the unit vector (ex, ey) at a slip speed. With oil on the cover the fresh fraction is needed before the friction that it depends on; to keep the law explicit, it is taken with
     /// the friction μ_1 = μ(h_L, s) of a fresh cover and the normal force that goes with it.
     /// </summary>
-    public void Push(ref SlideContact<T> c, in State<T> y, T ex, T ey, T slip, out CoverContact<T> cover)
+    public void Push(ref SlideContact<T> c, in State<T> y, T ex, T ey, T slip, out CoverContact<T> cover) => Push(Body, ref Surface, ref c, y, ex, ey, slip, out cover);
+
+    /// <summary>The same for a body on a surface that are not in a slide.</summary>
+    public static void Push(in Body<T> body, ref TSurface surface, ref SlideContact<T> c, in State<T> y, T ex, T ey, T slip, out CoverContact<T> cover)
     {
         Unsafe.SkipInit(out cover);
         if (TSurface.HasSlopes)
         {
-            Kinematics<T>.OnSlope(Body, ref Surface, y, c.rx, c.ry, out c.gX, out c.gY);
+            Kinematics<T>.OnSlope(body, ref surface, y, c.rx, c.ry, out c.gX, out c.gY);
         }
-        var film = Surface.Value(y.X, y.Y);
+        var film = surface.Value(y.X, y.Y);
         cover.Film = film;
         cover.Fresh = 1.0;
-        cover.Friction = Surface.Friction(film, slip);
-        c.Push(Body, ex, ey, cover.Friction);
-        if (Body.HasCoverOil)
+        cover.Friction = surface.Friction(film, slip);
+        if (body.HasCoverOil)
         {
-            Refresh(ref c, y, ex, ey, slip, ref cover);
+            Refresh(body, ref surface, ref c, y, ex, ey, slip, ref cover);
         }
+        c.Push(body, ex, ey, cover.Friction);
     }
 
     /// <summary>
@@ -162,12 +229,19 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
 
     // Not inlined: a lane of given friction has no use for it.
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private void Refresh(ref SlideContact<T> c, in State<T> y, T ex, T ey, T slip, ref CoverContact<T> cover)
+    private static void Refresh(in Body<T> body, ref TSurface surface, ref SlideContact<T> c, in State<T> y, T ex, T ey, T slip, ref CoverContact<T> cover)
     {
-        cover.Fresh = c.FreshCover(Body);
+        cover.Fresh = 0.0;
+        cover.WhenFresh = cover.Friction;
+        if (body.HasFreshCover)
+        {
+            c.Press(body, ex, ey, cover.Friction);
+            cover.Shift = c.Shift(body);
+            var square = slip * slip;
+            cover.Fresh = FreshCover<T>.Fraction(cover.Shift, body.Blur * square / (square + SharpSlip * SharpSlip));
+        }
         cover.Offered = T.Fma(1.0 - cover.Fresh, y.CoverFilm, cover.Film);
-        cover.InContact = Surface.FilmInContact(cover.Offered);
-        cover.Friction = Surface.Friction(cover.Offered, slip);
-        c.Push(Body, ex, ey, cover.Friction);
+        cover.InContact = surface.FilmInContact(cover.Offered);
+        cover.Friction = surface.Friction(cover.Offered, slip);
     }
 }

@@ -135,21 +135,44 @@ internal struct SlideContact<T>
         }
     }
 
+    /// <summary>The contact's force alone, as <see cref="Push"/> would have it: what <see cref="Shift"/> asks for.</summary>
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    public void Press(in Body<T> body, T ex, T ey, T μ)
+    {
+        T one = 1.0, mx = 0.0, my = 0.0, mz = 0.0;
+        var grip = μ;
+        if (body.HasSmallMoments)
+        {
+            var w = body.PivotRadius * ωz * (8 / (3 * Math.PI));
+            grip = μ * s / T.Sqrt(T.Fma(s, s, w * w));
+            var small = Kinematics<T>.SmallMoments(body, ω, μ, s);
+            (mx, my, mz) = (small.X, small.Y, small.Z);
+        }
+        T rx = this.rx, ry = this.ry;
+        var ux = -(grip * ex);
+        var uy = -(grip * ey);
+        var arm = body.Radius + rz;
+        var px = T.Fma(arm, uy, mx - ry);
+        var py = T.Fma(-arm, ux, my + rx);
+        var pz = T.Fma(ry, ux, T.Fma(-rx, uy, mz));
+        var bx = T.Fma(Ixx, px, T.Fma(Ixy, py, Ixz * pz));
+        var by = T.Fma(Ixy, px, T.Fma(Iyy, py, Iyz * pz));
+        var n = lift / T.Fma(-body.Mass, T.Fma(bx, ry, -(by * rx)), one);
+        N = n;
+        (fx, fy) = (n * ux, n * uy);
+    }
+
     /// <summary>Angular acceleration under the force last pushed with.</summary>
     public readonly Vec3<T> α => Vec3<T>.AddScaled(new(a0x, a0y, a0z), N, InverseI_L * new Vec3<T>(armX, armY, armZ));
 
-    /// <summary>Fresh fraction of the cover for the force last pushed with: its moment without the air's.</summary>
-    public readonly T FreshCover(in Body<T> body)
+    /// <summary>How far the track shifts in a turn, in widths of the contact, for the force last pushed with: its moment without the air's.</summary>
+    public readonly T Shift(in Body<T> body)
     {
-        if (!body.HasFreshCover)
-        {
-            return 0.0;
-        }
         var arm = body.Radius + rz;
         // ρ × f; of the rates of ω only what is needed.
         T px = T.Fma(arm, fy, -(ry * N)), py = T.Fma(-arm, fx, rx * N), pz = T.Fma(ry, fx, -(rx * fy));
         T hx = gyroX - px, hy = gyroY - py, hz = gyroZ - pz;
-        return FreshCover<T>.Fraction(ωx, ωy, ωz,
+        return FreshCover<T>.Shift(ωx, ωy, ωz,
             T.Fma(Ixx, hx, T.Fma(Ixy, hy, Ixz * hz)), T.Fma(Ixy, hx, T.Fma(Iyy, hy, Iyz * hz)), T.Fma(Ixz, hx, T.Fma(Iyz, hy, Izz * hz)), body.Radius, body.ContactRadius);
     }
 
