@@ -11,8 +11,8 @@ namespace BallSim.Ensembles;
 /// <summary>What one thread computes chunks of shots with, one shot after the other. What follows from a ball and a lane is worked out once for shots in a row that share them.</summary>
 internal class Crew(SimulatorOptions options)
 {
-    private readonly List<int> group = new(Ensemble.Chunk);
-    private readonly bool[] taken = new bool[Ensemble.Chunk];
+    private readonly List<int> group = new(ProcessorEngine.Chunk);
+    private readonly bool[] taken = new bool[ProcessorEngine.Chunk];
 
     protected SimulatorOptions Options => options;
 
@@ -97,8 +97,8 @@ internal class Crew(SimulatorOptions options)
 internal sealed class Crew<T>(SimulatorOptions options) : Crew(options)
     where T : struct, ILanes<T>, IReal<T>
 {
-    private readonly Runs<GivenSurface<Real, MapOfReal>> given = new(Ensemble.Chunk);
-    private readonly Runs<FilmSurface<Real, MapOfReal>> film = new(Ensemble.Chunk);
+    private readonly Runs<GivenSurface<Real, MapOfReal>> given = new(ProcessorEngine.Chunk);
+    private readonly Runs<FilmSurface<Real, MapOfReal>> film = new(ProcessorEngine.Chunk);
     private Pack<T, GivenOfLanes<T>, GivenSurface<Real, MapOfReal>>? givenPack;
     private Pack<T, FilmOfLanes<T>, FilmSurface<Real, MapOfReal>>? filmPack;
     private PiecewiseBicubic? givenMap, filmMap;

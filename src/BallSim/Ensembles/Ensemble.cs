@@ -2,7 +2,6 @@ using System.Runtime.Intrinsics;
 using BallSim.Balls;
 using BallSim.Lanes;
 using BallSim.Releases;
-using BallSim.Spatial;
 
 namespace BallSim.Ensembles;
 
@@ -12,9 +11,6 @@ namespace BallSim.Ensembles;
 /// </summary>
 public static class Ensemble
 {
-    // Few enough to stay in the cache with all they need, many enough to keep the lanes full.
-    internal const int Chunk = 128;
-
     /// <summary>Throws a list of throws.</summary>
     /// <param name="throws">The throws; read while they are computed, from several threads.</param>
     /// <param name="options">How; null for the default.</param>
@@ -55,40 +51,5 @@ public static class Ensemble
     /// <param name="precision">Doubles or floats.</param>
     public static int Width(Precision precision) => (Vector512.IsHardwareAccelerated ? 8 : Vector256.IsHardwareAccelerated ? 4 : 1) * (precision == Precision.Single && Vector256.IsHardwareAccelerated ? 2 : 1);
 
-    private static void Run(Rows rows, EnsembleOptions options, IProgress<int>? progress, CancellationToken cancellation)
-    {
-        var chunks = (rows.Count + Chunk - 1) / Chunk;
-        var threads = options.Threads > 0 ? options.Threads : Environment.ProcessorCount;
-        var done = 0;
-        try
-        {
-            Parallel.For(0, chunks, new ParallelOptions { MaxDegreeOfParallelism = threads, CancellationToken = cancellation },
-                () => (Crew: CrewFor(options), Work: new Rows.Work(Chunk)),
-                (chunk, _, mine) =>
-                {
-                    var from = chunk * Chunk;
-                    var count = Math.Min(Chunk, rows.Count - from);
-                    rows.Fill(from, count, mine.Work);
-                    mine.Crew.Finish(mine.Work, count);
-                    rows.Keep(from, mine.Work.Outcomes.AsSpan(0, count));
-                    progress?.Report(Interlocked.Add(ref done, count));
-                    return mine;
-                },
-                _ => { });
-        }
-        catch (AggregateException several)
-        {
-            // The first of what the threads met; a wrong row is no matter of threads.
-            System.Runtime.ExceptionServices.ExceptionDispatchInfo.Throw(several.InnerExceptions[0]);
-        }
-    }
-
-    internal static Crew CrewFor(EnsembleOptions options) => (options.SideBySide ? Width(Precision.Double) : 1, options.Precision) switch
-    {
-        (8, Precision.Double) => new Crew<Doubles8>(options.Shot),
-        (8, _) => new Crew<Floats16>(options.Shot),
-        (4, Precision.Double) => new Crew<Doubles4>(options.Shot),
-        (4, _) => new Crew<Floats8>(options.Shot),
-        _ => new Crew(options.Shot),
-    };
+    private static void Run(Rows rows, EnsembleOptions options, IProgress<int>? progress, CancellationToken cancellation) => options.Engine.Run(rows, options, progress, cancellation);
 }

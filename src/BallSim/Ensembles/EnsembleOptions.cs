@@ -8,6 +8,9 @@ public sealed record EnsembleOptions
     /// <summary>How each shot is computed.</summary>
     public SimulatorOptions Shot { get; init; } = new() { Tolerance = 1e-4 };
 
+    /// <summary>What computes: the processor, or a device.</summary>
+    public EnsembleEngine Engine { get; init => field = value ?? throw new ArgumentNullException(nameof(Engine)); } = EnsembleEngine.Processor;
+
     /// <summary>Doubles or floats.</summary>
     public Precision Precision { get; init; }
 

@@ -6,7 +6,7 @@ using BallSim.Spatial;
 namespace BallSim.Fitting;
 
 /// <summary>Notes the ball where it passes stations, on the dense output of the steps. Stations are in order; places and instants each have a queue of their own.</summary>
-internal sealed class StationRecorder<TSurface>(Body<Dual> body, TSurface surface, Hand hand, Dual clockOffset, Station[] stations, Passage[] passages) : IRecorder<Dual>
+internal struct StationRecorder<TSurface>(Body<Dual> body, TSurface surface, Hand hand, Dual clockOffset, Station[] stations, Passage[] passages) : IRecorder<Dual>
     where TSurface : struct, ISurface<Dual>
 {
     // A station on the seam of two steps may lie a rounding error beyond the end of the last.
@@ -45,9 +45,9 @@ internal sealed class StationRecorder<TSurface>(Body<Dual> body, TSurface surfac
 
     private void Pass(int i, Phase phase, in Step<State<Dual>> s, Dual h, Quat<Dual> start)
     {
-        Dense<State<Dual>, Dual>.Coefficients(s.IsCubic, s.IsMended, h, s.Start.X, s.End.X, s.K1.X, s.K2.X, s.K3.X, s.K4.X, s.K5.X, s.K6.X, s.K7.X, out var x1, out var x2, out var x3, out var x4);
-        Dense<State<Dual>, Dual>.Coefficients(s.IsCubic, s.IsMended, h, s.Start.Y, s.End.Y, s.K1.Y, s.K2.Y, s.K3.Y, s.K4.Y, s.K5.Y, s.K6.Y, s.K7.Y, out var y1, out var y2, out var y3, out var y4);
-        Dense<State<Dual>, Dual>.Coefficients(s.IsCubic, s.IsMended, h, s.Start.Time, s.End.Time, s.K1.Time, s.K2.Time, s.K3.Time, s.K4.Time, s.K5.Time, s.K6.Time, s.K7.Time, out var t1, out var t2, out var t3, out var t4);
+        Dense<State<Dual>, Dual>.Coefficients(s.Interpolant, h, s.Start.X, s.End.X, s.K1.X, s.K2.X, s.K3.X, s.K4.X, s.K5.X, s.K6.X, s.K7.X, out var x1, out var x2, out var x3, out var x4);
+        Dense<State<Dual>, Dual>.Coefficients(s.Interpolant, h, s.Start.Y, s.End.Y, s.K1.Y, s.K2.Y, s.K3.Y, s.K4.Y, s.K5.Y, s.K6.Y, s.K7.Y, out var y1, out var y2, out var y3, out var y4);
+        Dense<State<Dual>, Dual>.Coefficients(s.Interpolant, h, s.Start.Time, s.End.Time, s.K1.Time, s.K2.Time, s.K3.Time, s.K4.Time, s.K5.Time, s.K6.Time, s.K7.Time, out var t1, out var t2, out var t3, out var t4);
         var station = stations[i];
         var θ = station.IsTime
             ? Reached(station.At + ShownAtStart, s.Start.Time, t1, t2, t3, t4)

@@ -121,10 +121,7 @@ internal sealed class ThrowModel
             Absorption = b.Absorption,
             ContactRadius = b.ContactRadius,
             PivotRadius = b.PivotRadius,
-            HasLift = b.HasLift,
-            HasSmallMoments = b.HasSmallMoments,
-            HasCoverOil = b.HasCoverOil,
-            HasFreshCover = b.HasFreshCover,
+            Effects = b.Effects,
         };
     }
 

@@ -15,14 +15,14 @@ internal static class Dense<TState, T>
         var y = s.Start;
         T one = 1.0, two = 2.0, three = 3.0;
         var rise = θ * θ * (three - two * θ);
-        if (s.IsCubic)
+        if (s.Interpolant == Interpolant.Cubic)
         {
             y.Add(rise, s.End, -rise, s.Start);
             y.Add(h * θ * (one - θ) * (one - θ), s.K1, h * θ * θ * (θ - one), s.K7);
             return y;
         }
         Along(s, h, θ, ref y);
-        if (s.IsMended)
+        if (s.Interpolant == Interpolant.Mended)
         {
             var told = s.Start;
             Along(s, h, one, ref told);
@@ -46,7 +46,7 @@ internal static class Dense<TState, T>
     {
         p1 = p2 = p3 = p4 = default;
         p1.Add(h, s.K1);
-        if (s.IsCubic)
+        if (s.Interpolant == Interpolant.Cubic)
         {
             p2.Add(3.0, s.End, -3.0, s.Start);
             p2.Add(h * -2.0, s.K1, -h, s.K7);
@@ -63,7 +63,7 @@ internal static class Dense<TState, T>
         p4.Add(h * -1.0530884977290216, s.K1, h * 0.1017, s.K2, h * 2.490627285651253, s.K3);
         p4.Add(h * -16.548102889244902, s.K4, h * 47.37952196281928, s.K5, h * -34.87065786149661, s.K6);
         p4.Add(h * 2.5, s.K7);
-        if (s.IsMended)
+        if (s.Interpolant == Interpolant.Mended)
         {
             var told = s.Start;
             told.Add(1.0, p1, 1.0, p2);
@@ -74,10 +74,10 @@ internal static class Dense<TState, T>
     }
 
     /// <summary>The same for one component, from its values at both ends and its slopes.</summary>
-    public static void Coefficients(bool isCubic, bool isMended, T h, T start, T end, T k1, T k2, T k3, T k4, T k5, T k6, T k7, out T c1, out T c2, out T c3, out T c4)
+    public static void Coefficients(Interpolant interpolant, T h, T start, T end, T k1, T k2, T k3, T k4, T k5, T k6, T k7, out T c1, out T c2, out T c3, out T c4)
     {
         c1 = h * k1;
-        if (isCubic)
+        if (interpolant == Interpolant.Cubic)
         {
             var rise = end - start;
             var (from, to) = (h * k1, h * k7);
@@ -89,7 +89,7 @@ internal static class Dense<TState, T>
         c2 = h * T.Fma(k1, -2.763706197274826, T.Fma(k2, 0.13169999999999998, T.Fma(k3, 3.9302962368947516, T.Fma(k4, -12.411077166933676, T.Fma(k5, 37.50931341651104, T.Fma(k6, -27.896526289197286, k7 * 1.5))))));
         c3 = h * T.Fma(k1, 2.9132554618219126, T.Fma(k2, -0.2234, T.Fma(k3, -5.941033872131505, T.Fma(k4, 30.33818863028232, T.Fma(k5, -88.1789048947664, T.Fma(k6, 65.09189467479366, k7 * -4.0))))));
         c4 = h * T.Fma(k1, -1.0530884977290216, T.Fma(k2, 0.1017, T.Fma(k3, 2.490627285651253, T.Fma(k4, -16.548102889244902, T.Fma(k5, 47.37952196281928, T.Fma(k6, -34.87065786149661, k7 * 2.5))))));
-        if (isMended)
+        if (interpolant == Interpolant.Mended)
         {
             var gap = end - (start + (c1 + c2 + (c3 + c4)));
             c2 = T.Fma(3.0, gap, c2);

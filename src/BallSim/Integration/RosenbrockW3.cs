@@ -20,8 +20,7 @@ internal static class RosenbrockW3<TOde, TState, T>
     /// </summary>
     public static void Take(ref TOde ode, ref Step<TState> s, T h, out TState error)
     {
-        s.IsCubic = true;
-        s.IsMended = false;
+        s.Interpolant = Interpolant.Cubic;
         T one = 1.0;
         var pull = h * ode.Rate;
         var damp = pull * Gamma / T.Fma(pull, Gamma, one);

@@ -6,9 +6,6 @@ internal struct Step<TState>
 {
     public TState Start, End, K1, K2, K3, K4, K5, K6, K7;
 
-    /// <summary>Only the first and the last slope are set: the dense output is the cubic through both ends.</summary>
-    public bool IsCubic;
-
-    /// <summary>Something was added to the end that the slopes do not tell of: the dense output comes to it by degrees.</summary>
-    public bool IsMended;
+    /// <summary>What leads from the start to the end.</summary>
+    public Interpolant Interpolant;
 }

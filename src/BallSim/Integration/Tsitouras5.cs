@@ -22,8 +22,7 @@ internal static class Tsitouras5<TOde, TState, T>
     /// <summary>The first part of <see cref="Take"/>: s.End and the slopes before it.</summary>
     public static void Approach(ref TOde ode, ref Step<TState> s, T h)
     {
-        s.IsCubic = false;
-        s.IsMended = false;
+        s.Interpolant = Interpolant.Slopes;
         var y = s.Start;
         y.Add(h * 0.161, s.K1);
         ode.Rates(y, out s.K2);

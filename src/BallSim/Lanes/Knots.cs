@@ -34,6 +34,12 @@ internal sealed class Knots
         }
     }
 
+    /// <summary>The interval that each bin begins in (or one before), for who keeps the numbers elsewhere.</summary>
+    public int[] Bins => bins;
+
+    /// <summary>Bins per metre.</summary>
+    public double PerUnit => perUnit;
+
     /// <summary>The interval [k, k+1) that holds the coordinate; the first or last one outside.</summary>
     public int IndexOf(double coordinate)
     {

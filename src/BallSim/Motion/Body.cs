@@ -35,16 +35,44 @@ internal struct Body<T>
     /// <summary>By how much the dips of the fresh fraction are rounded while sliding, in widths of the contact; what that takes from them is given back by <see cref="Dips{T}"/>. 0: not at all.</summary>
     public T Blur;
 
-    // The switches stand last: the numbers before them can be moved to a lane as they are.
+    /// <summary>What acts beside weight, friction and drag. It stands last: the numbers before it can be moved to a lane as they are.</summary>
+    public Effects Effects;
 
-    /// <summary>Whether there is a Magnus force; whether moments that grow with the normal force act (rolling resistance, pivoting friction).</summary>
-    public bool HasLift, HasSmallMoments;
+    /// <summary>Whether there is a Magnus force.</summary>
+    public readonly bool HasLift => (Effects & Effects.Lift) != 0;
+
+    /// <summary>Whether moments that grow with the normal force act (rolling resistance, pivoting friction).</summary>
+    public readonly bool HasSmallMoments => (Effects & Effects.SmallMoments) != 0;
+
+    /// <summary>Whether oil stays on the cover.</summary>
+    public readonly bool HasCoverOil => (Effects & Effects.CoverOil) != 0;
+
+    /// <summary>Whether the track moves onto fresh cover (else it never does).</summary>
+    public readonly bool HasFreshCover => (Effects & Effects.FreshCover) != 0;
 
     /// <summary>Whether the dips of the fresh fraction are rounded and made whole.</summary>
-    public bool HasDips;
+    public readonly bool HasDips => (Effects & Effects.Dips) != 0;
 
-    /// <summary>Whether oil stays on the cover, and whether the track moves onto fresh cover (else it never does).</summary>
-    public bool HasCoverOil, HasFreshCover;
+    /// <summary>The body as sliding sees it at a tolerance.</summary>
+    public readonly Body<T> Sliding(double tolerance)
+    {
+        var body = this;
+        if (Control<T>.Rounds(tolerance, body))
+        {
+            body.Effects |= Effects.Dips;
+            body.Blur = Control<T>.Blur;
+        }
+        return body;
+    }
+
+    /// <summary>The body as rolling sees it: every dip as sharp as it is.</summary>
+    public readonly Body<T> Rolling()
+    {
+        var body = this;
+        body.Effects &= ~Effects.Dips;
+        body.Blur = 0.0;
+        return body;
+    }
 
     /// <summary>How many numbers there are.</summary>
     public const int Numbers = 27;

@@ -42,6 +42,13 @@ internal static class Pace<T>
     /// </summary>
     public static T EntersAt(T y, T rowEnd) => T.IfLess(rowEnd - y, T.Sliver + T.Sliver, rowEnd, y) + Hair;
 
+    /// <summary>A place in the row that ends there, whatever the rounding of y.</summary>
+    public static T Within(T y, T rowEnd)
+    {
+        T far = 1e30;
+        return T.IfLess(rowEnd, far, rowEnd - Hair, y + Hair);
+    }
+
     /// <summary>See <see cref="EntersAt"/>, m.</summary>
     public const double Hair = 2e-5;
 

@@ -42,11 +42,7 @@ internal sealed class Pack<T, TSurface, TOne>
     {
         slide.Surface = roll.Surface = surface;
         slide.ByDistance = roll.ByDistance = true;
-        slide.Body.HasLift = body.HasLift;
-        slide.Body.HasSmallMoments = body.HasSmallMoments;
-        slide.Body.HasCoverOil = body.HasCoverOil;
-        slide.Body.HasFreshCover = body.HasFreshCover;
-        slide.Body.HasDips = body.HasDips;
+        slide.Body.Effects = body.Effects;
         roll.Body = slide.Body;
         this.mostSteps = mostSteps - 1;
     }
@@ -130,7 +126,7 @@ internal sealed class Pack<T, TSurface, TOne>
         T.SetLane(ref steps, lane, run.Steps);
         T.SetLane(ref rejections, lane, run.Rejected);
         LaneCopy<T>.Set(ref tally, lane, run.recorder);
-        var within = Within(run.y.Y, run.rowEnd);
+        double within = Pace<Real>.Within(run.y.Y, run.rowEnd);
         if (run.Phase == Phase.Slide)
         {
             LaneCopy<T>.Set(ref slide.Seen, lane, run.slide.Seen);
@@ -144,9 +140,6 @@ internal sealed class Pack<T, TSurface, TOne>
         LaneCopy<T>.Set(ref grip, lane, run.grip);
         roll.Surface.Enter(lane, within);
     }
-
-    // A place in the row that ends there, whatever the rounding of y.
-    private static double Within(double y, double rowEnd) => double.IsInfinity(rowEnd) ? y + Pace<T>.Hair : rowEnd - Pace<T>.Hair;
 
     // And back.
     private void Store(int lane, ref Run<Real, TOne, Tally<Real>> run)
@@ -168,12 +161,12 @@ internal sealed class Pack<T, TSurface, TOne>
                 LaneCopy<T>.Get(slide.Dip, lane, out run.slide.Dip);
             }
             run.slide.ByDistance = true;
-            run.slide.Surface.Enter(Within(run.y.Y, run.rowEnd));
+            run.slide.Surface.Enter(Pace<Real>.Within(run.y.Y, run.rowEnd));
             return;
         }
         LaneCopy<T>.Get(grip, lane, out run.grip);
         run.roll.ByDistance = true;
-        run.roll.Surface.Enter(Within(run.y.Y, run.rowEnd));
+        run.roll.Surface.Enter(Pace<Real>.Within(run.y.Y, run.rowEnd));
     }
 
     // The run takes the step itself, from the state before it, and comes back to the lane if it goes on as before.
@@ -275,7 +268,7 @@ internal sealed class Pack<T, TSurface, TOne>
         var ω = roll.ω;
         roll.GripAt(step.End, out var after);
         var special = T.Max(Pace<T>.MayEnd(step, bounds), T.IfLess(zero, after.N, GoesByTime(after.VelocityX, after.VelocityY), one));
-        special = T.Max(special, MaySlip(h, after, T.IfLess(zero, T.Max(rejected, special), zero, one)));
+        special = T.Max(special, roll.MaySlip(step, h, grip, after, T.IfLess(zero, T.Max(rejected, special), zero, one)));
         special = T.Max(TooMany(next), T.IfLess(zero, rejected, zero, special));
         var taken = T.IfLess(zero, T.Max(special, rejected), zero, one);
         tally.Took(step, h, taken);
@@ -307,43 +300,6 @@ internal sealed class Pack<T, TSurface, TOne>
         {
             Alone(System.Numerics.BitOperations.TrailingZeroCount(alone), Phase.Roll, rolling);
         }
-    }
-
-    // Whether the demand of rolling may pass the limit of grip inside the step just taken, looked at in quarters as a run does; where it may, the run itself looks again.
-    private T MaySlip(T h, in Grip<T> after, T asked)
-    {
-        T zero = 0.0, one = 1.0;
-        var may = T.IfLess(zero, asked, Pace<T>.MaySlip(grip.Excess, after.Excess, after.Limit), zero);
-        if ((T.Mask(may) & active) == 0)
-        {
-            return zero;
-        }
-        var slips = zero;
-        var (older, before) = (zero, grip.Excess);
-        for (var i = 1; i <= 4; i++)
-        {
-            var now = after.Excess;
-            if (i < 4)
-            {
-                roll.GripAt(Dense<State<T>, T>.Between(step, h, i / 4.0), out var inside);
-                now = inside.Excess;
-            }
-            slips = T.IfLess(zero, now, one, slips);
-            if (i > 1)
-            {
-                // A top between three values, however low: the run will see whether it comes near.
-                slips = T.IfLess(older, before, T.IfLess(before, now, slips, Top(older, before, now, after.Limit, slips)), slips);
-            }
-            (older, before) = (before, now);
-        }
-        return T.IfLess(zero, may, slips, zero);
-    }
-
-    private static T Top(T older, T before, T now, T limit, T otherwise)
-    {
-        var slope = now - older;
-        var curvature = now - 2.0 * before + older;
-        return T.IfLess(limit * -0.021, before - slope * slope / (8.0 * curvature), 1.0, otherwise);
     }
 
     private T TooMany(T next)

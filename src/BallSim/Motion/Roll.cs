@@ -125,4 +125,43 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         (g.N, g.VelocityX, g.VelocityY) = (c.N, c.vx, c.vy);
         g.ω = c.ω;
     }
+
+    /// <summary>
+    /// Flag: the demand of rolling may pass the limit of grip inside a step just taken, looked at in quarters as a run does; where it may, the run itself looks again. Asked only where a flag is set. Before, after: at both ends.
+    /// </summary>
+    public T MaySlip(in Step<State<T>> step, T h, in Grip<T> before, in Grip<T> after, T asked)
+    {
+        T zero = 0.0, one = 1.0;
+        var may = T.IfLess(zero, asked, Pace<T>.MaySlip(before.Excess, after.Excess, after.Limit), zero);
+        if (!T.Any(may))
+        {
+            return zero;
+        }
+        var slips = zero;
+        var (older, last) = (zero, before.Excess);
+        for (var i = 1; i <= 4; i++)
+        {
+            var now = after.Excess;
+            if (i < 4)
+            {
+                GripAt(Dense<State<T>, T>.Between(step, h, i / 4.0), out var inside);
+                now = inside.Excess;
+            }
+            slips = T.IfLess(zero, now, one, slips);
+            if (i > 1)
+            {
+                // A top between three values, however low: the run will see whether it comes near.
+                slips = T.IfLess(older, last, T.IfLess(last, now, slips, Top(older, last, now, after.Limit, slips)), slips);
+            }
+            (older, last) = (last, now);
+        }
+        return T.IfLess(zero, may, slips, zero);
+    }
+
+    private static T Top(T older, T before, T now, T limit, T otherwise)
+    {
+        var slope = now - older;
+        var curvature = now - 2.0 * before + older;
+        return T.IfLess(limit * -0.021, before - slope * slope / (8.0 * curvature), 1.0, otherwise);
+    }
 }

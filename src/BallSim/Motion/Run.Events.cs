@@ -59,7 +59,7 @@ internal partial struct Run<T, TSurface, TRecorder>
     // Shortens the step just taken so that it ends where the demand reaches the limit between two fractions of it.
     private void LandOnExcess(ref T h, double low, double high)
     {
-        var θ = Crossing(low, high, new ExcessAlong(h), ref this);
+        var θ = Root.Crossing(low, high, new ExcessAlong(h), ref this);
         h = h * θ;
         for (var i = 0; i < 3; i++)
         {
@@ -76,17 +76,12 @@ internal partial struct Run<T, TSurface, TRecorder>
         Tsitouras5<Roll<T, TSurface>, State<T>, T>.Take(ref roll, ref step, h, out _);
     }
 
-    private interface ICrossing
-    {
-        double At(double θ, ref Run<T, TSurface, TRecorder> run);
-    }
-
-    private readonly struct ExcessAlong(T h) : ICrossing
+    private readonly struct ExcessAlong(T h) : IAlong<Run<T, TSurface, TRecorder>>
     {
         public double At(double θ, ref Run<T, TSurface, TRecorder> run) => run.ExcessBetween(h, θ);
     }
 
-    private readonly struct LiftAlong(T h) : ICrossing
+    private readonly struct LiftAlong(T h) : IAlong<Run<T, TSurface, TRecorder>>
     {
         public double At(double θ, ref Run<T, TSurface, TRecorder> run) => -run.NormalForce(θ >= 1 ? run.step.End : Dense<State<T>, T>.Between(run.step, h, θ));
     }
@@ -112,7 +107,7 @@ internal partial struct Run<T, TSurface, TRecorder>
         {
             return false;
         }
-        h = h * Crossing(0, 1, new LiftAlong(h), ref this);
+        h = h * Root.Crossing(0, 1, new LiftAlong(h), ref this);
         Retake(ref ode, h);
         return true;
     }
@@ -135,134 +130,22 @@ internal partial struct Run<T, TSurface, TRecorder>
         }
     }
 
-    private readonly struct EndingAlong(Ending ending, T h) : ICrossing
-    {
-        public double At(double θ, ref Run<T, TSurface, TRecorder> run) =>
-            run.Beyond(ending, θ >= 1 ? run.step.End : Dense<State<T>, T>.Between(run.step, h, θ));
-    }
-
-    // Where along a step a quantity passes from below zero to above: bisection with the secant's help, to rounding.
-    private static double Crossing<TCrossing>(double low, double high, TCrossing f, ref Run<T, TSurface, TRecorder> run)
-        where TCrossing : struct, ICrossing
-    {
-        var (gLow, gHigh) = (f.At(low, ref run), f.At(high, ref run));
-        for (var i = 0; i < 60 && high - low > 1e-14; i++)
-        {
-            var secant = low - gLow * (high - low) / (gHigh - gLow);
-            var middle = i % 3 == 2 || !(secant > low && secant < high) ? 0.5 * (low + high) : secant;
-            var g = f.At(middle, ref run);
-            if (g > 0)
-            {
-                (high, gHigh) = (middle, g);
-            }
-            else
-            {
-                (low, gLow) = (middle, g);
-            }
-            if (g == 0)
-            {
-                return middle;
-            }
-        }
-        return high;
-    }
-
-    // Where along a step a quantity with one maximum is greatest: golden section.
-    private static double Peak<TCrossing>(TCrossing f, ref Run<T, TSurface, TRecorder> run)
-        where TCrossing : struct, ICrossing
-    {
-        const double Ratio = 0.6180339887498949;
-        double low = 0, high = 1;
-        var (a, b) = (high - Ratio, low + Ratio);
-        var (ga, gb) = (f.At(a, ref run), f.At(b, ref run));
-        for (var i = 0; i < 40; i++)
-        {
-            if (ga < gb)
-            {
-                (low, a, ga) = (a, b, gb);
-                b = low + Ratio * (high - low);
-                gb = f.At(b, ref run);
-            }
-            else
-            {
-                (high, b, gb) = (b, a, ga);
-                a = high - Ratio * (high - low);
-                ga = f.At(a, ref run);
-            }
-        }
-        return 0.5 * (low + high);
-    }
-
-    // Positive once the ending has come.
-    private readonly double Beyond(Ending ending, in State<T> at)
-    {
-        switch (ending)
-        {
-            case Ending.Gutter:
-                return (double)(T.Abs(at.X) - bounds.HalfWidth);
-            case Ending.HeadPin:
-                var away = at.Y - bounds.PinsAt;
-                return (double)(bounds.TouchDistance - T.Sqrt(T.Fma(at.X, at.X, away * away)));
-            case Ending.PassedPins:
-                // A step that ends on the pins' line may end a rounding error short of it.
-                return (double)(at.Y - bounds.PinsAt) + 1e-12;
-            case Ending.FoulLine:
-                return (double)(bounds.BackAt - at.Y);
-            default:
-                return (double)(at.Time - bounds.MaxTime);
-        }
-    }
-
     // If the step just taken reaches an end of the run, shortens it to the first such place.
     private Ending LandIfEnding<TOde>(ref TOde ode, ref T h)
         where TOde : struct, IOde<State<T>>
     {
-        var first = Ending.None;
-        if (!(Pace<T>.MayEnd(step, bounds) > 0.0))
+        var first = Landing<T>.First(ref step, h, bounds, out var θ);
+        if (first == Ending.None || θ >= 1)
         {
             return first;
         }
-        var firstθ = 2.0;
-        for (var ending = Ending.HeadPin; ending <= Ending.TimeLimit; ending++)
-        {
-            var high = 1.0;
-            if (!(Beyond(ending, step.End) >= 0))
-            {
-                // The pin may be grazed, or the edge passed, between the ends of a step.
-                if (ending is not (Ending.Gutter or Ending.HeadPin) || !(Beyond(ending, step.End) > -Pace<T>.Graze))
-                {
-                    continue;
-                }
-                high = Peak(new EndingAlong(ending, h), ref this);
-                if (!(Beyond(ending, Dense<State<T>, T>.Between(step, h, high)) >= 0))
-                {
-                    continue;
-                }
-            }
-            var θ = Beyond(ending, step.Start) >= 0 ? 0 : Crossing(0, high, new EndingAlong(ending, h), ref this);
-            if (θ < firstθ)
-            {
-                (first, firstθ) = (ending, θ);
-            }
-        }
-        if (first == Ending.None || firstθ >= 1)
-        {
-            return first;
-        }
-        h = h * firstθ;
-        for (var i = 0; i < 4; i++)
+        h = h * θ;
+        var tries = 0;
+        do
         {
             Retake(ref ode, h);
-            var g = Beyond(first, step.End);
-            var slope = (g - Beyond(first, Dense<State<T>, T>.Between(step, h, 1 - 1e-3))) / 1e-3;
-            var correction = slope > 0 ? g / slope : 0;
-            // What is recorded is the step as it was taken last.
-            if (Math.Abs(g) < 1e-13 || Math.Abs(correction) > 0.1 || i == 3)
-            {
-                break;
-            }
-            h = h * (1 - correction);
         }
+        while (!Landing<T>.IsAt(first, ref step, ref h, bounds, ++tries));
         return first;
     }
 }

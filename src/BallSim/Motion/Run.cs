@@ -16,7 +16,7 @@ namespace BallSim.Motion;
 internal partial struct Run<T, TSurface, TRecorder>
     where T : struct, IScalar<T>, IReal<T>
     where TSurface : struct, ISurface<T>
-    where TRecorder : IRecorder<T>
+    where TRecorder : struct, IRecorder<T>
 {
     // Open to the driver of many shots, which takes plain steps for this one.
     internal Slide<T, TSurface> slide;
@@ -39,14 +39,23 @@ internal partial struct Run<T, TSurface, TRecorder>
     internal Step<State<T>> step;
 
     public Run(in Body<T> body, TSurface surface, in Bounds<T> bounds, double tolerance, TRecorder recorder)
+        : this(body.Sliding(tolerance), surface, bounds, new Control<T>(tolerance, body.Sliding(tolerance)), recorder)
     {
-        slide.Body = roll.Body = body;
-        slide.Body.HasDips = Control<T>.Rounds(tolerance, body);
-        slide.Body.Blur = slide.Body.HasDips ? Control<T>.Blur : 0.0;
+    }
+
+    /// <param name="body">As sliding sees it, <see cref="Body{T}.Sliding"/>.</param>
+    /// <param name="surface">Under the ball.</param>
+    /// <param name="bounds">Where the run ends.</param>
+    /// <param name="control">For that body and a tolerance.</param>
+    /// <param name="recorder">Looks on.</param>
+    public Run(in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control, TRecorder recorder)
+    {
+        slide.Body = body;
+        roll.Body = body.Rolling();
         slide.Surface = roll.Surface = surface;
         this.bounds = bounds;
         this.recorder = recorder;
-        control = new(tolerance, slide.Body);
+        this.control = control;
         lastNorm = 1.0;
     }
 
@@ -453,135 +462,5 @@ internal partial struct Run<T, TSurface, TRecorder>
         q = (Quat<T>.Exp(y.Turn) * q).Normalised();
         T zero = 0.0;
         y.Turn = new(zero, zero, zero);
-    }
-
-    // Slip acceleration per unit of tangential force, for a ball with all its inertia in the smallest moment.
-    private readonly double Compliance()
-    {
-        var body = slide.Body;
-        return (double)body.InverseMass + (double)(body.Radius * body.Radius / T.Min(body.Moments.X, T.Min(body.Moments.Y, body.Moments.Z)));
-    }
-
-    // The last bit of sliding, in one go at the present rates.
-    private void Drift(T h)
-    {
-        slide.ByDistance = false;
-        step.Start = y;
-        slide.Rates(y, out step.K1);
-        step.K2 = step.K3 = step.K4 = step.K5 = step.K6 = step.K7 = step.K1;
-        step.End = y;
-        step.End.Add(h, step.K1);
-        recorder.Took(Phase.Slide, step, h, q);
-        Advance();
-    }
-
-    // Slip has come to nothing: roll if the contact can hold it, else slide on at once.
-    private Ending Stick()
-    {
-        Unsafe.SkipInit(out SlideContact<T> c);
-        c.At(slide.Body, q, y);
-        var before = y;
-        // An impulse at the contact leaves the momentum about the contact point alone.
-        T radius = slide.Body.Radius;
-        var σ = new Vec3<T>(c.rx, c.ry, c.rz + radius);
-        var v_G = new Vec3<T>(y.VelocityX, y.VelocityY, c.ωrz);
-        y.Momentum = y.Momentum + slide.Body.Mass * σ.Cross(v_G);
-        T zero = 0.0;
-        (y.VelocityX, y.VelocityY) = (zero, zero);
-        roll.Start = q;
-        Phase = Phase.Roll;
-        stiff = false;
-        // What the impulse takes is work of friction: the difference of the kinetic energies.
-        Unsafe.SkipInit(out RollContact<T> held);
-        held.At(roll.Body, q, y);
-        T half = 0.5;
-        var lost = slide.Body.Mass * (held.v_G.Dot(held.v_G) - v_G.Dot(v_G)) + held.ω.Dot(held.I_L * held.ω) - c.ω.Dot(before.Momentum);
-        y.FrictionWork = T.Fma(half, lost, y.FrictionWork);
-        if (!EnterRoll(held.vx, held.vy, y.Y))
-        {
-            return Slip(jump: true, rolled: false);
-        }
-        Transitions++;
-        recorder.Changed(Phase.Slide, Phase.Roll, before, q);
-        dt = T.Max(dt, control.FirstStep);
-        return Ending.None;
-    }
-
-    // Rolls on past the limit for a moment and gives the ball the slip that it would have by then.
-    private Ending Slip(bool jump, bool rolled = true)
-    {
-        if (++Transitions > bounds.MaxTransitions)
-        {
-            return Ending.TransitionLimit;
-        }
-        if (rolled)
-        {
-            recorder.Changed(Phase.Roll, Phase.Slide, y, q);
-        }
-        var time = jump ? 1e-3 * control.SlipStart : control.SlipStart;
-        roll.Start = q;
-        roll.ByDistance = false;
-        roll.Surface.Roam();
-        step.Start = y;
-        roll.Rates(y, out step.K1);
-        Tsitouras5<Roll<T, TSurface>, State<T>, T>.Take(ref roll, ref step, time, out _);
-        if (Lost())
-        {
-            return Ending.StepLimit;
-        }
-        var end = LandIfEnding(ref roll, ref time);
-        recorder.Took(Phase.Roll, step, time, q);
-        Advance();
-        if (end != Ending.None)
-        {
-            return end;
-        }
-
-        roll.Start = slide.Start = q;
-        roll.Contact(y, out var held, out _);
-        T share = jump ? 1.0 : 0.5;
-        var a_held = held.α.Cross(new(held.rx, held.ry, held.arm)) + held.ω.Cross(new(held.ωrx, held.ωry, held.ωrz));
-
-        // The sliding state at rest slip: same velocities, other variables.
-        y.Momentum = held.I_L * held.ω;
-        (y.VelocityX, y.VelocityY) = (held.vx + held.ωrx, held.vy + held.ωry);
-        slide.Surface.Roam();
-        Unsafe.SkipInit(out SlideContact<T> c);
-        c.At(slide.Body, q, y);
-        // At zero slip pivoting would take the whole grip: push as at a slip where it takes none.
-        c.s = 1.0;
-        PushAlongSlip(ref c, -held.fx / held.Demand, -held.fy / held.Demand);
-        var kick = share * time;
-        var Δω = kick * (c.α - held.α);
-        y.Momentum = y.Momentum + held.I_L * Δω;
-        y.VelocityX = T.Fma(kick, c.ax - a_held.X, y.VelocityX);
-        y.VelocityY = T.Fma(kick, c.ay - a_held.Y, y.VelocityY);
-        Phase = Phase.Slide;
-        stiff = true;
-        dt = T.Min(dt, time);
-        (slide.Seen.VelocityX, slide.Seen.VelocityY) = (c.vx, c.vy);
-        return Ending.None;
-    }
-
-    // Pushes along the unit vector to which the slip acceleration that friction against it leaves is parallel: Newton on the angle, the derivative known but for small terms.
-    private void PushAlongSlip(ref SlideContact<T> c, T ex, T ey)
-    {
-        for (var i = 0; i < 20; i++)
-        {
-            slide.Push(ref c, y, ex, ey, 0.0, out var cover);
-            var μ = cover.Friction;
-            var (ax, ay) = c.SlipRate(slide.Body);
-            var across = (double)T.Fma(ex, ay, -(ey * ax));
-            var along = Math.Max((double)T.Fma(ex, ax, ey * ay), 0);
-            var turn = across / ((double)(μ * c.N) * Compliance() + along);
-            (ex, ey) = (ex - turn * ey, ey + turn * ex);
-            var norm = T.Sqrt(T.Fma(ex, ex, ey * ey));
-            (ex, ey) = (ex / norm, ey / norm);
-            if (Math.Abs(turn) < 1e-12)
-            {
-                break;
-            }
-        }
-        slide.Push(ref c, y, ex, ey, 0.0, out _);
     }
 }

@@ -140,7 +140,7 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
         Dips.Begin();
         Tsitouras5<Slide<T, TSurface>, State<T>, T>.Approach(ref this, ref step, h);
         Dips.Amend(ref step.End, h, ref Surface, Body, Dip, Seen, ByDistance);
-        step.IsMended = true;
+        step.Interpolant = Interpolant.Mended;
         Tsitouras5<Slide<T, TSurface>, State<T>, T>.Arrive(ref this, ref step, h, out error);
     }
 

@@ -6,7 +6,7 @@ using BallSim.Spatial;
 namespace BallSim.Shots;
 
 /// <summary>Keeps the whole path of a shot, and its changes of phase.</summary>
-internal sealed class PathRecorder(Lane lane) : IRecorder<Real>
+internal readonly struct PathRecorder(Lane lane) : IRecorder<Real>
 {
     public List<PathSegment> Segments { get; } = new(128);
 

@@ -93,11 +93,11 @@ public static class Simulator
             g = new(lane.Gravity.X - g * slope.CrossSlope, lane.Gravity.Y - g * slope.LengthSlope, lane.Gravity.Z),
             Drag = options.AirDrag ? options.DragCoefficient * area : 0,
             Lift = options.MagnusForce ? options.LiftCoefficient * area * ball.Radius : 0,
-            HasLift = options.MagnusForce,
-            HasSmallMoments = options.RollingResistance || options.PivotingFriction,
             RollingResistance = options.RollingResistance ? options.RollingResistanceCoefficient : 0,
-            HasCoverOil = options.CoverOil && lane.GivenFriction is null,
-            HasFreshCover = options.FreshCover,
+            Effects = (options.MagnusForce ? Effects.Lift : 0)
+                | (options.RollingResistance || options.PivotingFriction ? Effects.SmallMoments : 0)
+                | (options.CoverOil && lane.GivenFriction is null ? Effects.CoverOil : 0)
+                | (options.FreshCover ? Effects.FreshCover : 0),
             PickUp = options.Friction.PickUp,
             Absorption = ball.Cover.Absorption,
             ContactRadius = Contact.Of(ball, lane).ContactRadius,

@@ -74,7 +74,7 @@ public class EnsembleTests
         var one = Ensemble.Throw(rows, new() { Shot = Coarse, SideBySide = false });
         foreach (var crew in new Crew[] { new Crew<BallSim.Spatial.Doubles4>(Coarse), new Crew<BallSim.Spatial.Doubles8>(Coarse) })
         {
-            var work = new BallSim.Ensembles.Rows.Work(Ensemble.Chunk);
+            var work = new BallSim.Ensembles.Rows.Work(ProcessorEngine.Chunk);
             var found = new Outcome[rows.Length];
             new ThrowRows(rows, found).Fill(0, rows.Length, work);
             crew.Finish(work, rows.Length);

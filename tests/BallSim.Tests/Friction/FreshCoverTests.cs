@@ -13,7 +13,7 @@ public class FreshCoverTests
     private const double Radius = 0.1085, Contact = 0.008;
 
     private static double Fraction(Vector3D ω, Vector3D across, double radius = Radius, double contact = Contact) =>
-        FreshCover<Real>.Fraction(ω.X, ω.Y, ω.Z, across.X, across.Y, across.Z, radius, contact);
+        FreshCover<Real>.Fraction(FreshCover<Real>.Shift(ω.X, ω.Y, ω.Z, across.X, across.Y, across.Z, radius, contact), 0);
 
     // From the definition: the part of the rate square to e, over |ω|; one turn; k = -n down to the lane.
     private static double Defined(Vector3D ω, Vector3D across, double radius, double contact)
@@ -39,8 +39,8 @@ public class FreshCoverTests
     [Fact]
     public void A_ball_that_does_not_turn_meets_fresh_cover()
     {
-        Assert.Equal(1, Fraction(Vector3D.Zero, Vector3D.UnitX));
-        Assert.Equal(1, Fraction(new(0.9e-6, 0, 0), Vector3D.UnitX));
+        Assert.Equal(1, Fraction(Vector3D.Zero, Vector3D.UnitX), 1e-12);
+        Assert.Equal(1, Fraction(new(0.9e-6, 0, 0), Vector3D.UnitX), 1e-12);
         Assert.NotEqual(1, Fraction(new(1e-5, 0, 0), Vector3D.Zero));
     }
 

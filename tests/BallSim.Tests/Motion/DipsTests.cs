@@ -77,7 +77,7 @@ public class DipsTests(ITestOutputHelper output)
     private static State<Real> After(Run<Real, FilmSurface<Real, MapOfReal>, Nobody> run, Body<Real> body, int steps, double blur, bool mends)
     {
         body.Blur = blur;
-        body.HasDips = mends;
+        body.Effects = mends ? body.Effects | Effects.Dips : body.Effects & ~Effects.Dips;
         var slide = new Slide<Real, FilmSurface<Real, MapOfReal>> { Body = body, Surface = run.slide.Surface, Start = run.Orientation };
         slide.Surface.Roam();
         // Nearly half a turn: most of a dip is in it.

@@ -1,0 +1,141 @@
+using System.Diagnostics;
+using System.Runtime.Intrinsics;
+using BallSim.Ensembles;
+using BallSim.Gpu;
+using BallSim.Lanes;
+using BallSim.Shots;
+
+namespace BallSim.Benchmarks;
+
+/// <summary>
+/// Correctness and throughput of ensembles on the card, one run, to be read by ratio to the processor of the same machine. Errors are maxima over the 512 releases, at the pins, against doubles on the processor at a
+/// tolerance of 1e-10. Kernel times are those of a second and third round over a million shots, the device idle before and after every kernel.
+/// </summary>
+internal static class GpuReport
+{
+    public static void Report(TextWriter to, bool emulated)
+    {
+        using var engine = emulated ? GpuEngine.Emulated() : GpuEngine.Open(Console.Error.WriteLine);
+        to.WriteLine(FormattableString.Invariant($"card: {engine}; processor: {Environment.ProcessorCount} threads, {(Vector512.IsHardwareAccelerated ? "AVX-512" : "AVX2")}, {Ensemble.Width(Precision.Double)} doubles side by side"));
+        var set = ReleaseSet.Releases.Take(emulated ? 8 : 512).ToArray();
+        Agreement(to, engine, emulated ? 30 : 10_000);
+        foreach (var (law, lane) in new[] { ("bare law", ReleaseSet.Lane), ("full law", Scenarios.Oiled) })
+        {
+            var throws = set.Select(r => new Throw(ReleaseSet.Ball, lane, r)).ToArray();
+            var many = Scenarios.Alike(emulated ? 40 : 1 << 20, lane);
+            var exact = Ensemble.Throw(throws, new() { Shot = new() { Tolerance = 1e-10, MaxSteps = 5_000_000 } });
+            to.WriteLine($"{law}: tolerance [m] | numbers | greatest error [m] | kernels [shots/s] | begin, slide, roll, end of slip, end, rare events, finish [ms of a million shots] | rounds | end to end [shots/s]");
+            foreach (var precision in new[] { Precision.Single, Precision.Double })
+            {
+                foreach (var tolerance in new[] { 3e-4, 1e-4, 1e-5 })
+                {
+                    var options = new EnsembleOptions { Shot = new() { Tolerance = tolerance }, Precision = precision, Engine = engine };
+                    var error = Ensemble.Throw(throws, options).Zip(exact, (a, b) => Math.Abs(a.X - b.X)).Max();
+                    var times = engine.Timed(many, options, rounds: emulated ? 1 : 3);
+                    var clock = Stopwatch.StartNew();
+                    if (!emulated)
+                    {
+                        Ensemble.Throw(many, options);
+                    }
+                    var seconds = clock.Elapsed.TotalSeconds;
+                    to.WriteLine(FormattableString.Invariant($"{tolerance:E0} | {(precision == Precision.Single ? "float" : "double")} | {error:E1} | {many.Length / times.All:E2} | {times} | {many.Length / seconds:E2}"));
+                    to.Flush();
+                }
+            }
+            var some = many.AsSpan(0, Math.Min(many.Length, 1 << 17)).ToArray();
+            foreach (var (name, options) in new (string, EnsembleOptions)[]
+            {
+                ("one by one, one thread", new() { SideBySide = false, Threads = 1 }), ("doubles side by side, two threads", new() { Threads = 2 }), ("floats side by side, two threads", new() { Threads = 2, Precision = Precision.Single }),
+                ("doubles, all threads", new()),
+            })
+            {
+                var part = name.StartsWith("one", StringComparison.Ordinal) ? some.AsSpan(0, Math.Min(some.Length, 1 << 14)).ToArray() : some;
+                Ensemble.Throw(part.AsSpan(0, part.Length / 8).ToArray(), options);
+                var clock = Stopwatch.StartNew();
+                Ensemble.Throw(part, options);
+                to.WriteLine(FormattableString.Invariant($"processor, {name}, 1e-4 m: {part.Length / clock.Elapsed.TotalSeconds:E2} shots/s"));
+            }
+            to.Flush();
+        }
+    }
+
+    /// <summary>Where the time goes.</summary>
+    public static void Times(TextWriter to)
+    {
+        using var engine = GpuEngine.Open(Console.Error.WriteLine);
+        foreach (var (law, lane) in new[] { ("bare law", ReleaseSet.Lane), ("full law", Scenarios.Oiled) })
+        {
+            var many = Scenarios.Alike(1 << 20, lane);
+            foreach (var precision in new[] { Precision.Single, Precision.Double })
+            {
+                var options = new EnsembleOptions { Shot = new() { Tolerance = 1e-4 }, Precision = precision, Engine = engine };
+                var clock = Stopwatch.StartNew();
+                var times = engine.Timed(many, options, rounds: 3);
+                to.WriteLine(FormattableString.Invariant($"{law} {precision}: {many.Length / times.All:E2} shots/s: {times}; {clock.Elapsed.TotalSeconds:F1} s"));
+                to.Flush();
+            }
+        }
+    }
+
+    /// <summary>A million releases and more in columns, thrown in floats on the card, with the results in a Parquet file.</summary>
+    public static void ToDisk(TextWriter to, string file, int rows)
+    {
+        using var engine = GpuEngine.Open(Console.Error.WriteLine);
+        var random = new Random(1);
+        double[] speed = new double[rows], rotation = new double[rows], angle = new double[rows];
+        for (var i = 0; i < rows; i++)
+        {
+            (speed[i], rotation[i]) = (7.2 + 1.8 * random.NextDouble(), (15 + 45 * random.NextDouble()) * Units.Degree);
+            angle[i] = 0.3 * Units.Degree + rotation[i] / 30;
+        }
+        var common = ReleaseSet.Releases[0];
+        var options = new EnsembleOptions { Shot = new() { Tolerance = 1e-4 }, Precision = Precision.Single, Engine = engine };
+        Ensemble.Throw(ReleaseSet.Ball, ReleaseSet.Lane, common, new() { Speed = speed.AsSpan(0, 4096).ToArray() }, options);
+        var clock = Stopwatch.StartNew();
+        var outcomes = Ensemble.Throw(ReleaseSet.Ball, ReleaseSet.Lane, common, new() { Speed = speed, AxisRotation = rotation, LaunchAngle = angle }, options);
+        var thrown = clock.Elapsed.TotalSeconds;
+        clock.Restart();
+        using (var stream = new BufferedStream(File.Create(file), 1 << 24))
+        {
+            // The plainest file there is, so that the disk is measured and not a format.
+            var block = new double[8 << 16];
+            for (var from = 0; from < rows; from += 1 << 16)
+            {
+                var n = Math.Min(1 << 16, rows - from);
+                for (var i = 0; i < n; i++)
+                {
+                    var o = outcomes[from + i];
+                    (block[8 * i], block[8 * i + 1], block[8 * i + 2], block[8 * i + 3]) = (o.Time, o.X, o.Angle, o.Speed);
+                    (block[8 * i + 4], block[8 * i + 5], block[8 * i + 6], block[8 * i + 7]) = (o.BreakpointBoard, o.RollDistance, o.Revolutions, o.BoardAtPinLine);
+                }
+                stream.Write(System.Runtime.InteropServices.MemoryMarshal.AsBytes(block.AsSpan(0, 8 * n)));
+            }
+        }
+        var written = clock.Elapsed.TotalSeconds;
+        to.WriteLine(FormattableString.Invariant($"{rows} rows: thrown in {thrown:F2} s ({rows / thrown:E2}/s), eight columns of doubles on disk in {written:F2} s ({rows / written:E2}/s), together {rows / (thrown + written):E2} rows/s"));
+        File.Delete(file);
+    }
+
+    private static void Agreement(TextWriter to, GpuEngine engine, int count)
+    {
+        var kinds = Scenarios.OfAllKinds(count);
+        foreach (var (name, throws) in new[] { ("the 512 releases", ReleaseSet.Releases.Take(Math.Min(512, count)).Select(r => new Throw(ReleaseSet.Ball, ReleaseSet.Lane, r)).ToArray()), ($"{count} scenarios", kinds) })
+        {
+            foreach (var precision in new[] { Precision.Double, Precision.Single })
+            {
+                var options = new EnsembleOptions { Shot = new() { Tolerance = 1e-4, MaxSteps = 20_000, MaxTransitions = 60 }, Precision = precision };
+                var processor = Ensemble.Throw(throws, options with { Precision = Precision.Double });
+                var clock = Stopwatch.StartNew();
+                var card = Ensemble.Throw(throws, options with { Engine = engine });
+                var seconds = clock.Elapsed.TotalSeconds;
+                var pairs = processor.Zip(card).ToArray();
+                double Most(Func<Outcome, double> of) => pairs.Where(p => p.First.StopReason == p.Second.StopReason).Max(p => Math.Abs(of(p.First) - of(p.Second)));
+                var sameSteps = pairs.Where(p => p.First.Steps == p.Second.Steps && p.First.StopReason == p.Second.StopReason).ToArray();
+                var far = pairs.Count(p => Math.Abs(p.First.X - p.Second.X) > (precision == Precision.Double ? 1e-9 : 1e-4));
+                to.WriteLine(FormattableString.Invariant($"{name}, {precision} against doubles of the processor at 1e-4 m: x {Most(o => o.X):E1} m, y {Most(o => o.Distance):E1} m, time {Most(o => o.Time):E1} s; {sameSteps.Length} of {pairs.Length} at the same steps, x {sameSteps.Max(p => Math.Abs(p.First.X - p.Second.X)):E1} m; {far} farther than {(precision == Precision.Double ? "1e-9" : "1e-4")} m; {pairs.Count(p => p.First.StopReason != p.Second.StopReason)} stop otherwise; {seconds:F1} s with compiling"));
+                to.WriteLine("  ended: " + string.Join(", ", processor.GroupBy(o => o.StopReason).Select(g => $"{g.Key} {g.Count()}")) + FormattableString.Invariant($"; slipped again {processor.Count(o => o.SlippedAgain > 0)}"));
+            }
+        }
+        to.Flush();
+    }
+}

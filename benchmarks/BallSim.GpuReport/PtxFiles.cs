@@ -1,0 +1,27 @@
+using BallSim.Gpu;
+using BallSim.Motion;
+using ILGPU.Runtime.Cuda;
+
+namespace BallSim.Benchmarks;
+
+/// <summary>The kernels as PTX, without a card: for ptxas to count registers and spills.</summary>
+internal static class PtxFiles
+{
+    public static void Write(string folder)
+    {
+        Directory.CreateDirectory(folder);
+        foreach (var (law, given, effects) in new[] { ("bare", true, Effects.FreshCover), ("full", false, Effects.CoverOil | Effects.FreshCover | Effects.Dips) })
+        {
+            foreach (var single in new[] { true, false })
+            {
+                foreach (var (name, text) in KernelSet.Ptx(new(single, given, false, true, effects), CudaArchitecture.SM_80, CudaInstructionSet.ISA_78))
+                {
+                    if (single || name is "Slide" or "Roll")
+                    {
+                        File.WriteAllText(Path.Combine(folder, $"{name}-{law}-{(name is "Slide" or "Roll" ? single ? "float" : "double" : "double")}.ptx"), text);
+                    }
+                }
+            }
+        }
+    }
+}

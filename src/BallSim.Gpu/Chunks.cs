@@ -1,0 +1,98 @@
+using BallSim.Balls;
+using BallSim.Ensembles;
+using BallSim.Lanes;
+using BallSim.Motion;
+using BallSim.Releases;
+using BallSim.Spatial;
+
+namespace BallSim.Gpu;
+
+/// <summary>The rows of an ensemble, handed out in chunks to whoever is free.</summary>
+internal sealed class Chunks(Rows rows, EnsembleOptions options, IProgress<int>? progress, CancellationToken cancellation, int most)
+{
+    // Rows that one thread of the processor prepares or reads in one go.
+    private const int Block = 2048;
+
+    private int next, done;
+
+    public Rows Rows => rows;
+
+    public EnsembleOptions Options => options;
+
+    public CancellationToken Cancellation => cancellation;
+
+    public int Most => most;
+
+    public bool TryTake(out int from, out int count)
+    {
+        cancellation.ThrowIfCancellationRequested();
+        from = Interlocked.Add(ref next, most) - most;
+        count = Math.Min(most, rows.Count - from);
+        return count > 0;
+    }
+
+    /// <summary>The chunks that nobody has taken.</summary>
+    public IEnumerable<(int From, int Count)> Left()
+    {
+        while (TryTake(out var from, out var count))
+        {
+            yield return (from, count);
+        }
+    }
+
+    /// <summary>The throws of a chunk, checked, as the device wants them.</summary>
+    public FilledChunk Filled(int from, int count)
+    {
+        var chunk = new FilledChunk(from, count, options.Shot);
+        ForBlocks(count, (at, n, work) =>
+        {
+            rows.Fill(from + at, n, work);
+            Array.Copy(work.Balls, 0, chunk.Balls, at, n);
+            Array.Copy(work.Lanes, 0, chunk.Lanes, at, n);
+            Array.Copy(work.Launches, 0, chunk.Launches, at, n);
+        });
+        chunk.Sort();
+        return chunk;
+    }
+
+    public void Keep(FilledChunk chunk)
+    {
+        rows.Keep(chunk.From, chunk.Outcomes);
+        Report(chunk.Count);
+    }
+
+    /// <summary>Progress of a part that is computed elsewhere.</summary>
+    public IProgress<int>? PartOf()
+    {
+        if (progress is null)
+        {
+            return null;
+        }
+        var before = 0;
+        return new Told(n => Report(n - Interlocked.Exchange(ref before, n)));
+    }
+
+    /// <summary>Blocks of a chunk on the processor's threads.</summary>
+    public static void ForBlocks(int count, Action<int, int, Rows.Work> body)
+    {
+        try
+        {
+            Parallel.For(0, (count + Block - 1) / Block, () => new Rows.Work(Block), (block, _, work) =>
+            {
+                body(block * Block, Math.Min(Block, count - block * Block), work);
+                return work;
+            }, _ => { });
+        }
+        catch (AggregateException several)
+        {
+            System.Runtime.ExceptionServices.ExceptionDispatchInfo.Throw(several.InnerExceptions[0]);
+        }
+    }
+
+    private void Report(int count) => progress?.Report(Interlocked.Add(ref done, count));
+
+    private sealed class Told(Action<int> tell) : IProgress<int>
+    {
+        public void Report(int value) => tell(value);
+    }
+}

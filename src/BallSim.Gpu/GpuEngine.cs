@@ -1,0 +1,225 @@
+using System.Collections.Concurrent;
+using System.Globalization;
+using System.Runtime.InteropServices;
+using BallSim.Ensembles;
+using BallSim.Motion;
+using BallSim.Spatial;
+using ILGPU;
+using ILGPU.Runtime;
+using ILGPU.Runtime.CPU;
+using ILGPU.Runtime.Cuda;
+
+namespace BallSim.Gpu;
+
+/// <summary>
+/// Computes ensembles on NVIDIA graphics cards, by the same equations as the processor. Give it to <see cref="EnsembleOptions.Engine"/>; sweeps, repeatability and search take it from there. All cards of the
+/// machine work; if one fails, its shots are computed again on the processor, and <see cref="Notice"/> says so. An engine keeps its kernels: make one and use it for all ensembles. Safe to use from several threads.
+/// </summary>
+/// <remarks>
+/// With <see cref="Precision.Double"/> the steps are those of the processor and places differ by rounding (1e-9 m); with <see cref="Precision.Single"/> plain steps are taken in floats, events in doubles. Times: some
+/// seconds to compile the kernels for the first ensemble of a kind; then chunks of shots go through the card while the processor prepares the next.
+/// </remarks>
+public sealed class GpuEngine : EnsembleEngine, IDisposable
+{
+    // Shots of a chunk: enough to fill a card many times over.
+    private const int Chunk = 1 << 18;
+
+    // Per card: while one chunk is computed, the processor prepares the next and reads the last.
+    private const int ChunksAtATime = 2;
+
+
+    // Kernels of events need much local memory, those of plain steps none: without this flag of the driver (CU_CTX_LMEM_RESIZE_TO_MAX) it is given back and taken anew for every launch.
+    private const CudaAcceleratorFlags LocalMemoryStays = (CudaAcceleratorFlags)0x10;
+
+    private readonly Context context;
+    private readonly Device[] devices;
+
+    private GpuEngine(Context context, IEnumerable<Accelerator> accelerators, int mostShots)
+    {
+        this.context = context;
+        MostShots = mostShots;
+        devices = [.. accelerators.Select(a => new Device(a))];
+    }
+
+    /// <summary>The cards.</summary>
+    public IReadOnlyList<string> Devices => [.. devices.Select(d => d.Accelerator.Name)];
+
+    /// <inheritdoc/>
+    public override string Description => string.Join(", ", Devices);
+
+    /// <summary>Told in a sentence what went wrong and where the shots are computed instead; from any thread. Null: not told.</summary>
+    public Action<string>? Notice { get; init; }
+
+    /// <summary>Most shots of a chunk.</summary>
+    internal int MostShots { get; }
+
+    /// <summary>The cards of this machine.</summary>
+    /// <exception cref="GpuUnavailableException">There is none that can be used; the message says why.</exception>
+    public static GpuEngine Open(Action<string>? notice = null)
+    {
+        Context? context = null;
+        try
+        {
+            context = NewContext(builder => builder.Cuda());
+            var cards = context.GetCudaDevices();
+            if (cards.Count == 0)
+            {
+                throw new GpuUnavailableException("no NVIDIA card was found: is one there, and its driver installed (nvidia-smi shows both)?");
+            }
+            var accelerators = new List<Accelerator>();
+            foreach (var card in cards)
+            {
+                accelerators.Add(card.CreateCudaAccelerator(context, LocalMemoryStays));
+            }
+            return new(context, accelerators, Chunk) { Notice = notice };
+        }
+        catch (Exception failed) when (failed is not GpuUnavailableException and not OutOfMemoryException)
+        {
+            context?.Dispose();
+            throw new GpuUnavailableException($"the card could not be opened ({failed.Message}): a driver that is too old for CUDA {CudaInstructionSet.ISA_78.Major}.{CudaInstructionSet.ISA_78.Minor} code, or a card in use by another?", failed);
+        }
+        catch (GpuUnavailableException)
+        {
+            context?.Dispose();
+            throw;
+        }
+    }
+
+    /// <summary>The cards of this machine, or the processor.</summary>
+    /// <param name="notice">Told why the processor computes.</param>
+    public static EnsembleEngine OrProcessor(Action<string>? notice = null)
+    {
+        try
+        {
+            return Open(notice);
+        }
+        catch (GpuUnavailableException none)
+        {
+            notice?.Invoke($"The processor computes: {none.Message}");
+            return Processor;
+        }
+    }
+
+    /// <summary>The kernels as ILGPU runs them on the processor: slow, for tests.</summary>
+    internal static GpuEngine Emulated(int mostShots = 256)
+    {
+        var context = NewContext(builder => builder.CPU(CPUDeviceKind.Default));
+        return new(context, [context.GetDevice<CPUDevice>(0).CreateAccelerator(context)], mostShots);
+    }
+
+    internal override void Run(Rows rows, EnsembleOptions options, IProgress<int>? progress, CancellationToken cancellation)
+    {
+        var most = Math.Min(MostShots, Math.Max(rows.Count, 1));
+        var work = new Chunks(rows, options, progress, cancellation, most);
+        var threads = new List<Thread>();
+        using var failures = new BlockingCollection<Exception>();
+        foreach (var device in devices.Where(d => !d.IsLost))
+        {
+            var lanes = Math.Min(ChunksAtATime, (rows.Count + most - 1) / most);
+            for (var i = 0; i < lanes; i++)
+            {
+                threads.Add(new(() => Guarded(() => Serve(device, work), failures)) { IsBackground = true, Name = device.Accelerator.Name });
+            }
+        }
+        threads.ForEach(t => t.Start());
+        threads.ForEach(t => t.Join());
+        if (failures.TryTake(out var first))
+        {
+            System.Runtime.ExceptionServices.ExceptionDispatchInfo.Throw(first);
+        }
+        // What no card took: all of them are lost.
+        foreach (var (from, count) in work.Left())
+        {
+            OnProcessor(work, from, count);
+        }
+    }
+
+    /// <summary>Gives the cards back.</summary>
+    public void Dispose()
+    {
+        foreach (var device in devices)
+        {
+            device.Dispose();
+        }
+        context.Dispose();
+    }
+
+    /// <summary>Kernel times of a chunk, the best of some rounds; on the first device.</summary>
+    internal KernelTimes Timed(Throw[] throws, EnsembleOptions options, int rounds)
+    {
+        var device = devices[0];
+        device.Accelerator.Bind();
+        using var memory = new ChunkMemory(device.Accelerator, throws.Length);
+        var work = new Chunks(new ThrowRows(throws, new Outcome[throws.Length]), options, null, default, throws.Length);
+        var group = work.Filled(0, throws.Length).Groups.Single();
+        var kernels = device.Kernels(group.Kind(options.Precision == Precision.Single));
+        KernelTimes? best = null;
+        for (var i = 0; i < rounds; i++)
+        {
+            var times = new KernelTimes();
+            kernels.Run(memory, group, times, default);
+            best = best is null || times.All < best.All ? times : best;
+        }
+        return best!;
+    }
+
+    /// <summary>A context in which kernels are compiled as they must be.</summary>
+    internal static Context NewContext(Action<Context.Builder> devices, MathMode math = MathMode.Default)
+    {
+        KernelCompiler.Prepare();
+        return Context.Create(builder => devices(Settings(builder).Math(math)));
+    }
+
+    private static Context.Builder Settings(Context.Builder builder) => builder.Optimize(OptimizationLevel.O1).Inlining(InliningMode.Disabled);
+
+    private static void Guarded(Action work, BlockingCollection<Exception> failures)
+    {
+        try
+        {
+            work();
+        }
+        catch (Exception failed)
+        {
+            failures.Add(failed);
+        }
+    }
+
+    // One thread of a card: takes chunks until there are none.
+    private void Serve(Device device, Chunks work)
+    {
+        device.Accelerator.Bind();
+        ChunkMemory? memory = null;
+        try
+        {
+            while (!device.IsLost && work.TryTake(out var from, out var count))
+            {
+                try
+                {
+                    memory ??= device.Rent(work.Most);
+                    var filled = work.Filled(from, count);
+                    foreach (var group in filled.Groups)
+                    {
+                        device.Kernels(group.Kind(work.Options.Precision == Precision.Single)).Run(memory, group, null, work.Cancellation);
+                        filled.Read(group, memory.Results);
+                    }
+                    work.Keep(filled);
+                }
+                catch (Exception failed) when (failed is AcceleratorException or OutOfMemoryException)
+                {
+                    device.IsLost |= failed is not OutOfMemoryException;
+                    Notice?.Invoke($"{device.Accelerator.Name} failed ({failed.Message}): its {count} shots are computed on the processor");
+                    OnProcessor(work, from, count);
+                }
+            }
+        }
+        finally
+        {
+            if (memory is not null)
+            {
+                device.Return(memory);
+            }
+        }
+    }
+
+    private static void OnProcessor(Chunks work, int from, int count) => Processor.Run(new PartOfRows(work.Rows, from, count), work.Options, work.PartOf(), work.Cancellation);
+}

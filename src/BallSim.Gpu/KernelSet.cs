@@ -1,0 +1,160 @@
+using System.Reflection;
+using BallSim.Friction;
+using BallSim.Motion;
+using BallSim.Spatial;
+using ILGPU;
+using ILGPU.Runtime;
+using ILGPU.Runtime.Cuda;
+
+namespace BallSim.Gpu;
+
+/// <summary>The kernels for one kind of shots (numbers of the plain steps, lane, one setup or many, effects) on one device, and the rounds they go.</summary>
+internal abstract class KernelSet
+{
+    /// <summary>Brings the shots of a chunk from the foul line to their ends; the outcomes lie in the chunk's memory then.</summary>
+    /// <param name="chunk">Memory and stream.</param>
+    /// <param name="group">The shots.</param>
+    /// <param name="times">Null: not measured.</param>
+    /// <param name="cancellation">Stops between two rounds.</param>
+    /// <exception cref="OperationCanceledException">Between two rounds.</exception>
+    public abstract void Run(ChunkMemory chunk, Group group, KernelTimes? times, CancellationToken cancellation);
+
+    /// <summary>The kernels for what a group needs.</summary>
+    public static KernelSet For(Accelerator accelerator, GroupKind kind) => (KernelSet)Activator.CreateInstance(TypeFor(kind), accelerator)!;
+
+    /// <summary>The same kernels as PTX, by name; needs no card.</summary>
+    public static IEnumerable<(string Name, string Text)> Ptx(GroupKind kind, CudaArchitecture architecture, CudaInstructionSet instructions)
+    {
+        var types = TypeFor(kind).GetGenericArguments();
+        foreach (var name in new[] { nameof(ShotKernels.Slide), nameof(ShotKernels.Roll), nameof(ShotKernels.Stick), nameof(ShotKernels.EndSliding), nameof(ShotKernels.EndRolling), nameof(ShotKernels.Begin), nameof(ShotKernels.Event), nameof(ShotKernels.Finish) })
+        {
+            var plain = name is nameof(ShotKernels.Slide) or nameof(ShotKernels.Roll);
+            var whole = name is not (nameof(ShotKernels.Begin) or nameof(ShotKernels.Event) or nameof(ShotKernels.Finish));
+            var method = typeof(ShotKernels).GetMethod(name)!.MakeGenericMethod(plain ? [types[0], types[1], types[2], types[3], types[7]] : [types[4], types[5], types[6], types[7]]);
+            yield return (name, KernelCompiler.Compile(architecture, instructions, method, whole).PTXAssembly);
+        }
+    }
+
+    private static Type TypeFor(GroupKind kind)
+    {
+        Type plain = kind.Single ? typeof(DeviceSingle) : typeof(DeviceDouble);
+        static Type Bit(Effects effects, Effects one) => (effects & one) != 0 ? typeof(On) : typeof(Off);
+        var effects = typeof(EffectSet<,,,,>).MakeGenericType(Bit(kind.Effects, Effects.Lift), Bit(kind.Effects, Effects.SmallMoments), Bit(kind.Effects, Effects.CoverOil), Bit(kind.Effects, Effects.FreshCover), Bit(kind.Effects, Effects.Dips));
+        var types = new List<Type> { plain };
+        foreach (var number in new[] { plain, typeof(DeviceDouble) })
+        {
+            var map = typeof(DeviceMap<>).MakeGenericType(number);
+            var surface = (kind.Given ? typeof(GivenSurface<,>) : typeof(FilmSurface<,>)).MakeGenericType(number, map);
+            var ground = (kind.Given ? typeof(GivenGround<>) : typeof(FilmGround<>)).MakeGenericType(number);
+            if (kind.Sloped)
+            {
+                ground = typeof(SlopedGround<,,>).MakeGenericType(number, ground, surface);
+                surface = typeof(SlopedSurface<,,>).MakeGenericType(number, surface, typeof(DeviceSlopes<>).MakeGenericType(number));
+            }
+            types.AddRange([surface, ground, (kind.OneSetup ? typeof(OneSetup<>) : typeof(SetupTable<>)).MakeGenericType(number)]);
+        }
+        types.Add(effects);
+        return typeof(KernelSet<,,,,,,,>).MakeGenericType([.. types]);
+    }
+}
+
+/// <summary>What decides which kernels a group of shots needs.</summary>
+internal readonly record struct GroupKind(bool Single, bool Given, bool Sloped, bool OneSetup, Effects Effects);
+
+internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents, TGroundInEvents, TSetupsInEvents, TEffects> : KernelSet
+    where T : unmanaged, IDeviceReal<T>, IScalar<T>, IReal<T>
+    where TSurface : struct, ISurface<T>
+    where TGround : struct, IGround<T, TSurface>, IGroundOn<TGround, T>
+    where TSetups : struct, ISetups<T>, ISetupsFrom<TSetups, T>
+    where TSurfaceInEvents : struct, ISurface<DeviceDouble>
+    where TGroundInEvents : struct, IGround<DeviceDouble, TSurfaceInEvents>, IGroundOn<TGroundInEvents, DeviceDouble>
+    where TSetupsInEvents : struct, ISetups<DeviceDouble>, ISetupsFrom<TSetupsInEvents, DeviceDouble>
+    where TEffects : struct, IEffects
+{
+    // As many as a kernel of plain steps has registers for, and more blocks than the device runs at a time.
+    private readonly int blockSize;
+
+    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, TSetups, TGround> slide, roll;
+    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Start>, ArrayView<Shot>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> begin;
+    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> events;
+    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> stick;
+    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, TSetupsInEvents, TGroundInEvents> endSliding, endRolling;
+    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, int, ArrayView<Finished>, TSetupsInEvents, TGroundInEvents> finish;
+
+    // A step too short for the numbers of plain steps would be undone there.
+    private static readonly double Shortest = 2 * (double)T.Sliver;
+
+    public KernelSet(Accelerator accelerator)
+    {
+        blockSize = Math.Min(64, accelerator.MaxGroupSize.X);
+        Type[] plain = [typeof(T), typeof(TSurface), typeof(TGround), typeof(TSetups), typeof(TEffects)];
+        Type[] inEvents = [typeof(TSurfaceInEvents), typeof(TGroundInEvents), typeof(TSetupsInEvents), typeof(TEffects)];
+        slide = Load(accelerator, nameof(ShotKernels.Slide), plain, true).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, TSetups, TGround>>();
+        roll = Load(accelerator, nameof(ShotKernels.Roll), plain, true).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, TSetups, TGround>>();
+        begin = Load(accelerator, nameof(ShotKernels.Begin), inEvents, false).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Start>, ArrayView<Shot>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
+        events = Load(accelerator, nameof(ShotKernels.Event), inEvents, false).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
+        stick = Load(accelerator, nameof(ShotKernels.Stick), inEvents, true).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
+        endSliding = Load(accelerator, nameof(ShotKernels.EndSliding), inEvents, true).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, TSetupsInEvents, TGroundInEvents>>();
+        endRolling = Load(accelerator, nameof(ShotKernels.EndRolling), inEvents, true).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, TSetupsInEvents, TGroundInEvents>>();
+        finish = Load(accelerator, nameof(ShotKernels.Finish), inEvents, false).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, int, ArrayView<Finished>, TSetupsInEvents, TGroundInEvents>>();
+    }
+
+    public override void Run(ChunkMemory chunk, Group group, KernelTimes? times, CancellationToken cancellation)
+    {
+        var (stream, count) = (chunk.Stream, group.Count);
+        chunk.Upload(group.Starts, count);
+        // One setup is an argument; a table must lie on the device.
+        using var table = chunk.Upload(group.Setups<T>());
+        using var tableInEvents = chunk.Upload(group.Setups<DeviceDouble>());
+        var setups = TSetups.From(group.Setups<T>(), table.View);
+        var setupsInEvents = TSetupsInEvents.From(group.Setups<DeviceDouble>(), tableInEvents.View);
+        var (lane, laneInEvents) = (chunk.Lane<T>(group.Lane), chunk.Lane<DeviceDouble>(group.Lane));
+        var ground = TGround.On(lane.Map, lane.Heights);
+        var groundInEvents = TGroundInEvents.On(laneInEvents.Map, laneInEvents.Heights);
+
+        chunk.ClearCounts();
+        KernelTimes.Run(times, stream, () => begin(stream, Blocks(count), chunk.Starts, chunk.Shots, count, chunk.Sliding, chunk.Rolling, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Begin += s);
+        while (true)
+        {
+            var (sliding, rolling) = chunk.ReadCounts();
+            if (sliding + rolling == 0)
+            {
+                break;
+            }
+            cancellation.ThrowIfCancellationRequested();
+            if (sliding > 0)
+            {
+                KernelTimes.Run(times, stream, () => slide(stream, Blocks(sliding), chunk.Shots, chunk.Sliding, sliding, chunk.Events, setups, ground), (t, s) => t.Slide += s);
+            }
+            if (rolling > 0)
+            {
+                KernelTimes.Run(times, stream, () => roll(stream, Blocks(rolling), chunk.Shots, chunk.Rolling, rolling, chunk.Events.SubView(sliding, rolling), setups, ground), (t, s) => t.Roll += s);
+            }
+            chunk.ClearCounts();
+            var all = sliding + rolling;
+            KernelTimes.Run(times, stream, () => stick(stream, Blocks(all), chunk.Shots, chunk.Events, all, chunk.Rolling, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Stick += s);
+            KernelTimes.Run(times, stream, () => endSliding(stream, Blocks(all), chunk.Shots, chunk.Events, all, setupsInEvents, groundInEvents), (t, s) => t.End += s);
+            KernelTimes.Run(times, stream, () => endRolling(stream, Blocks(all), chunk.Shots, chunk.Events, all, setupsInEvents, groundInEvents), (t, s) => t.End += s);
+            KernelTimes.Run(times, stream, () => events(stream, Blocks(all), chunk.Shots, chunk.Events, all, Shortest, chunk.Sliding, chunk.Rolling, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Events += s);
+            if (times is not null)
+            {
+                times.Rounds++;
+                times.EventCount += all;
+            }
+        }
+        KernelTimes.Run(times, stream, () => finish(stream, Blocks(count), chunk.Shots, count, chunk.Finished, setupsInEvents, groundInEvents), (t, s) => t.Finish += s);
+        chunk.Download(count);
+    }
+
+    private KernelConfig Blocks(int count) => new((count + blockSize - 1) / blockSize, blockSize);
+
+    private static Kernel Load(Accelerator accelerator, string name, Type[] types, bool whole)
+    {
+        var method = typeof(ShotKernels).GetMethod(name, BindingFlags.Static | BindingFlags.Public)!.MakeGenericMethod(types);
+        if (accelerator is not CudaAccelerator card)
+        {
+            return accelerator.LoadKernel(method);
+        }
+        return card.LoadKernel(KernelCompiler.Compile(card.Architecture, card.InstructionSet, method, whole));
+    }
+}

@@ -1,0 +1,32 @@
+using System.Diagnostics;
+using ILGPU.Runtime;
+
+namespace BallSim.Gpu;
+
+/// <summary>Where a chunk's time goes, s; each kernel by itself, waited for.</summary>
+internal sealed class KernelTimes
+{
+    public double Begin, Slide, Roll, Stick, End, Events, Finish;
+
+    public int Rounds, EventCount;
+
+    /// <summary>All kernels.</summary>
+    public double All => Begin + Slide + Roll + Stick + End + Events + Finish;
+
+    public override string ToString() => FormattableString.Invariant($"{1e3 * Begin:F2}, {1e3 * Slide:F2}, {1e3 * Roll:F2}, {1e3 * Stick:F2}, {1e3 * End:F2}, {1e3 * Events:F2}, {1e3 * Finish:F2} | {Rounds} with {EventCount} events");
+
+    /// <summary>Runs a kernel; with times, waits for it and adds what it took.</summary>
+    public static void Run(KernelTimes? times, AcceleratorStream stream, Action kernel, Action<KernelTimes, double> add)
+    {
+        if (times is null)
+        {
+            kernel();
+            return;
+        }
+        stream.Synchronize();
+        var start = Stopwatch.GetTimestamp();
+        kernel();
+        stream.Synchronize();
+        add(times, Stopwatch.GetElapsedTime(start).TotalSeconds);
+    }
+}

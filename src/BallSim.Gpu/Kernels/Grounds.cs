@@ -1,0 +1,54 @@
+using BallSim.Friction;
+using BallSim.Spatial;
+
+namespace BallSim.Gpu;
+
+/// <summary>The lane under a kernel's shots: gives the surface for the law of one shot.</summary>
+internal interface IGround<T, TSurface>
+    where T : unmanaged, IDeviceReal<T>, IReal<T>
+    where TSurface : struct, ISurface<T>
+{
+    TSurface Under(in FilmLaw<T> law);
+}
+
+/// <summary>How a lane is handed to a kernel.</summary>
+internal interface IGroundOn<TSelf, T>
+    where T : unmanaged, IDeviceReal<T>, IReal<T>
+    where TSelf : struct, IGroundOn<TSelf, T>
+{
+    static abstract TSelf On(DeviceGrid<T> map, DeviceGrid<T> heights);
+}
+
+internal readonly struct GivenGround<T>(DeviceGrid<T> friction) : IGround<T, GivenSurface<T, DeviceMap<T>>>, IGroundOn<GivenGround<T>, T>
+    where T : unmanaged, IDeviceReal<T>, IReal<T>
+{
+    private readonly DeviceGrid<T> friction = friction;
+
+    public static GivenGround<T> On(DeviceGrid<T> map, DeviceGrid<T> heights) => new(map);
+
+    public GivenSurface<T, DeviceMap<T>> Under(in FilmLaw<T> law) => new(new(friction));
+}
+
+internal readonly struct FilmGround<T>(DeviceGrid<T> film) : IGround<T, FilmSurface<T, DeviceMap<T>>>, IGroundOn<FilmGround<T>, T>
+    where T : unmanaged, IDeviceReal<T>, IReal<T>
+{
+    private readonly DeviceGrid<T> film = film;
+
+    public static FilmGround<T> On(DeviceGrid<T> map, DeviceGrid<T> heights) => new(map);
+
+    public FilmSurface<T, DeviceMap<T>> Under(in FilmLaw<T> law) => new(law, new(film));
+}
+
+/// <summary>A ground with heights.</summary>
+internal readonly struct SlopedGround<T, TGround, TSurface>(TGround ground, DeviceGrid<T> heights) : IGround<T, SlopedSurface<T, TSurface, DeviceSlopes<T>>>, IGroundOn<SlopedGround<T, TGround, TSurface>, T>
+    where T : unmanaged, IDeviceReal<T>, IReal<T>
+    where TGround : struct, IGround<T, TSurface>, IGroundOn<TGround, T>
+    where TSurface : struct, ISurface<T>
+{
+    private readonly TGround ground = ground;
+    private readonly DeviceGrid<T> heights = heights;
+
+    public static SlopedGround<T, TGround, TSurface> On(DeviceGrid<T> map, DeviceGrid<T> heights) => new(TGround.On(map, heights), heights);
+
+    public SlopedSurface<T, TSurface, DeviceSlopes<T>> Under(in FilmLaw<T> law) => new(ground.Under(law), new(heights));
+}

@@ -1,0 +1,227 @@
+using BallSim.Friction;
+using BallSim.Motion;
+using BallSim.Spatial;
+using ILGPU;
+
+namespace BallSim.Gpu;
+
+/// <summary>
+/// The kernels, one thread a shot. A chunk of shots goes round and round: plain steps of those that slide and of those that roll, then one event of each, until all have ended. Which shots are where stands in
+/// lists of indices; counts[0] and counts[1] are the lengths of the lists of sliding and rolling shots.
+/// </summary>
+internal static class ShotKernels
+{
+    /// <summary>Plain steps of sliding, for the shots of a list; they go on to the list of events.</summary>
+    public static void Slide<T, TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> list, int count, ArrayView<int> events, TSetups setups, TGround ground)
+        where T : unmanaged, IDeviceReal<T>, IScalar<T>, IReal<T>
+        where TSurface : struct, ISurface<T>
+        where TGround : struct, IGround<T, TSurface>
+        where TSetups : struct, ISetups<T>
+        where TEffects : struct, IEffects
+    {
+        var at = Grid.GlobalIndex.X;
+        if (at >= count)
+        {
+            return;
+        }
+        var i = list[at];
+        events[at] = i;
+        var setup = setups.Of(shots[i].Setup);
+        var moving = Converted<DeviceDouble, T>.Of(shots[i].Moving);
+        var why = PlainSteps<T, TSurface>.Slide(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control);
+        shots[i].Moving = Converted<T, DeviceDouble>.Of(moving);
+        shots[i].Why = why;
+    }
+
+    /// <summary>Plain steps of rolling.</summary>
+    public static void Roll<T, TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> list, int count, ArrayView<int> events, TSetups setups, TGround ground)
+        where T : unmanaged, IDeviceReal<T>, IScalar<T>, IReal<T>
+        where TSurface : struct, ISurface<T>
+        where TGround : struct, IGround<T, TSurface>
+        where TSetups : struct, ISetups<T>
+        where TEffects : struct, IEffects
+    {
+        var at = Grid.GlobalIndex.X;
+        if (at >= count)
+        {
+            return;
+        }
+        var i = list[at];
+        events[at] = i;
+        var setup = setups.Of(shots[i].Setup);
+        var moving = Converted<DeviceDouble, T>.Of(shots[i].Moving);
+        var why = PlainSteps<T, TSurface>.Roll(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control);
+        shots[i].Moving = Converted<T, DeviceDouble>.Of(moving);
+        shots[i].Why = why;
+    }
+
+    /// <summary>Of the events of a list those that are the end of slip.</summary>
+    public static void Stick<TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> events, int count, ArrayView<int> rolling, ArrayView<int> counts, TSetups setups, TGround ground)
+        where TSurface : struct, ISurface<DeviceDouble>
+        where TGround : struct, IGround<DeviceDouble, TSurface>
+        where TSetups : struct, ISetups<DeviceDouble>
+        where TEffects : struct, IEffects
+    {
+        var at = Grid.GlobalIndex.X;
+        if (at >= count || shots[events[at]].Why != Why.Sticks)
+        {
+            return;
+        }
+        var i = events[at];
+        var setup = setups.Of(shots[i].Setup);
+        var moving = shots[i].Moving;
+        if (CommonEvents<DeviceDouble, TSurface>.Stick(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Control))
+        {
+            shots[i].Moving = moving;
+            shots[i].Why = Why.Nothing;
+            rolling[Atomic.Add(ref counts[1], 1)] = i;
+        }
+    }
+
+    /// <summary>Of the events of a list those that are the end of a run that slides.</summary>
+    public static void EndSliding<TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> events, int count, TSetups setups, TGround ground)
+        where TSurface : struct, ISurface<DeviceDouble>
+        where TGround : struct, IGround<DeviceDouble, TSurface>
+        where TSetups : struct, ISetups<DeviceDouble>
+        where TEffects : struct, IEffects
+    {
+        var at = Grid.GlobalIndex.X;
+        if (at >= count || shots[events[at]].Why != Why.MayEnd || shots[events[at]].Moving.Phase != Phase.Slide)
+        {
+            return;
+        }
+        var i = events[at];
+        var setup = setups.Of(shots[i].Setup);
+        var moving = shots[i].Moving;
+        if (CommonEvents<DeviceDouble, TSurface>.EndSliding(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control))
+        {
+            shots[i].Moving = moving;
+            shots[i].Why = Why.Nothing;
+        }
+    }
+
+    /// <summary>And of one that rolls.</summary>
+    public static void EndRolling<TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> events, int count, TSetups setups, TGround ground)
+        where TSurface : struct, ISurface<DeviceDouble>
+        where TGround : struct, IGround<DeviceDouble, TSurface>
+        where TSetups : struct, ISetups<DeviceDouble>
+        where TEffects : struct, IEffects
+    {
+        var at = Grid.GlobalIndex.X;
+        if (at >= count || shots[events[at]].Why != Why.MayEnd || shots[events[at]].Moving.Phase != Phase.Roll)
+        {
+            return;
+        }
+        var i = events[at];
+        var setup = setups.Of(shots[i].Setup);
+        var moving = shots[i].Moving;
+        if (CommonEvents<DeviceDouble, TSurface>.EndRolling(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control))
+        {
+            shots[i].Moving = moving;
+            shots[i].Why = Why.Nothing;
+        }
+    }
+
+    /// <summary>From the foul line to the first plain step.</summary>
+    public static void Begin<TSurface, TGround, TSetups, TEffects>(ArrayView<Start> starts, ArrayView<Shot> shots, int count, ArrayView<int> sliding, ArrayView<int> rolling, ArrayView<int> counts, TSetups setups, TGround ground)
+        where TSurface : struct, ISurface<DeviceDouble>
+        where TGround : struct, IGround<DeviceDouble, TSurface>
+        where TSetups : struct, ISetups<DeviceDouble>
+        where TEffects : struct, IEffects
+    {
+        var i = Grid.GlobalIndex.X;
+        if (i >= count)
+        {
+            return;
+        }
+        var start = starts[i];
+        var setup = setups.Of(start.Setup);
+        var run = new Run<DeviceDouble, TSurface, Tally<DeviceDouble>>(setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, new(start.Hand, start.X));
+        run.Ended = run.Begin(start.X, 0.0, start.VelocityX, start.VelocityY, start.Orientation, start.AngularVelocity, start.Loft);
+        if (run.Ended == Ending.None && !run.IsPlain)
+        {
+            run.Ended = run.Continue();
+        }
+        shots[i].Setup = start.Setup;
+        Keep(i, ref run, shots, sliding, rolling, counts);
+    }
+
+    /// <summary>One event of each shot of a list that is not seen to, and on to its next plain step. A shot that moves less than the shortest length meanwhile, which the numbers of the plain steps could not tell, goes on.</summary>
+    public static void Event<TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> events, int count, double shortest, ArrayView<int> sliding, ArrayView<int> rolling, ArrayView<int> counts, TSetups setups, TGround ground)
+        where TSurface : struct, ISurface<DeviceDouble>
+        where TGround : struct, IGround<DeviceDouble, TSurface>
+        where TSetups : struct, ISetups<DeviceDouble>
+        where TEffects : struct, IEffects
+    {
+        var at = Grid.GlobalIndex.X;
+        if (at >= count || shots[events[at]].Why == Why.Nothing)
+        {
+            return;
+        }
+        var i = events[at];
+        var setup = setups.Of(shots[i].Setup);
+        var moving = shots[i].Moving;
+        var run = new Run<DeviceDouble, TSurface, Tally<DeviceDouble>>(setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, moving.Tally);
+        run.Resume(moving);
+        if (shots[i].Why == Why.SlipsAtRow)
+        {
+            run.Ended = run.SlipAtRow();
+            if (run.Ended == Ending.None && !run.IsPlain)
+            {
+                run.Ended = run.Continue();
+            }
+        }
+        else
+        {
+            var phase = run.Phase;
+            var far = run.y.Y + shortest;
+            do
+            {
+                run.Ended = run.Continue();
+            }
+            while (run.Ended == Ending.None && run.Phase == phase && run.y.Y < far);
+        }
+        Keep(i, ref run, shots, sliding, rolling, counts);
+    }
+
+    /// <summary>The last instant of every shot.</summary>
+    public static void Finish<TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, int count, ArrayView<Finished> finished, TSetups setups, TGround ground)
+        where TSurface : struct, ISurface<DeviceDouble>
+        where TGround : struct, IGround<DeviceDouble, TSurface>
+        where TSetups : struct, ISetups<DeviceDouble>
+        where TEffects : struct, IEffects
+    {
+        var i = Grid.GlobalIndex.X;
+        if (i >= count)
+        {
+            return;
+        }
+        var setup = setups.Of(shots[i].Setup);
+        var moving = shots[i].Moving;
+        Finished last = default;
+        last.End = Moment<DeviceDouble>.Of(moving.Phase, moving.y, moving.q, setup.Constants.Body<TEffects>(), ground.Under(setup.Law));
+        (last.Tally, last.OilTaken, last.Steps, last.Ended) = (moving.Tally, (double)moving.y.OilTaken, moving.Steps, moving.Ended);
+        finished[i] = last;
+    }
+
+    private static void Keep<TSurface>(int i, ref Run<DeviceDouble, TSurface, Tally<DeviceDouble>> run, ArrayView<Shot> shots, ArrayView<int> sliding, ArrayView<int> rolling, ArrayView<int> counts)
+        where TSurface : struct, ISurface<DeviceDouble>
+    {
+        var moving = shots[i].Moving;
+        run.Leave(ref moving);
+        moving.Tally = run.recorder;
+        shots[i].Moving = moving;
+        if (run.Ended != Ending.None)
+        {
+            return;
+        }
+        if (run.Phase == Phase.Slide)
+        {
+            sliding[Atomic.Add(ref counts[0], 1)] = i;
+        }
+        else
+        {
+            rolling[Atomic.Add(ref counts[1], 1)] = i;
+        }
+    }
+}

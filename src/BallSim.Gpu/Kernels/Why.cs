@@ -1,0 +1,20 @@
+namespace BallSim.Gpu;
+
+/// <summary>Why a shot left its plain steps.</summary>
+internal enum Why
+{
+    /// <summary>Something rare: left to <see cref="Motion.Run{T,TSurface,TRecorder}"/>.</summary>
+    Rare,
+
+    /// <summary>Slip comes to its end.</summary>
+    Sticks,
+
+    /// <summary>An end of the run may be reached in the next step.</summary>
+    MayEnd,
+
+    /// <summary>The row of the map just entered offers less grip than rolling asks.</summary>
+    SlipsAtRow,
+
+    /// <summary>Seen to.</summary>
+    Nothing,
+}

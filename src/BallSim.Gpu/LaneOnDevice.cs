@@ -1,0 +1,45 @@
+using BallSim.Lanes;
+using BallSim.Spatial;
+using ILGPU;
+using ILGPU.Runtime;
+
+namespace BallSim.Gpu;
+
+/// <summary>The maps of a lane in a device's memory.</summary>
+internal sealed class LaneOnDevice<T> : IDisposable
+    where T : unmanaged, IDeviceReal<T>, IReal<T>
+{
+    private readonly List<MemoryBuffer> buffers = [];
+    private readonly Accelerator accelerator;
+
+    public LaneOnDevice(Accelerator accelerator, Lane lane)
+    {
+        this.accelerator = accelerator;
+        Map = Grid(lane.GivenFriction is { } friction ? friction.Map : lane.Oil.Map);
+        // A level lane's kernel does not read them.
+        Heights = lane.Topography.Heights is { } heights ? Grid(heights) : Map;
+    }
+
+    public DeviceGrid<T> Map { get; }
+
+    public DeviceGrid<T> Heights { get; }
+
+    public void Dispose() => buffers.ForEach(b => b.Dispose());
+
+    private DeviceGrid<T> Grid(PiecewiseBicubic map) => new(Numbers(map.Coefficients), Knots(map.X), Knots(map.Y));
+
+    private DeviceKnots<T> Knots(double[] values)
+    {
+        var index = new Knots(values);
+        var bins = accelerator.Allocate1D(index.Bins);
+        buffers.Add(bins);
+        return new(Numbers(values), bins.View, index.PerUnit);
+    }
+
+    private ArrayView<T> Numbers(double[] values)
+    {
+        var numbers = accelerator.Allocate1D(Array.ConvertAll(values, v => (T)v));
+        buffers.Add(numbers);
+        return numbers.View;
+    }
+}

@@ -1,0 +1,66 @@
+namespace BallSim.Integration;
+
+/// <summary>A quantity along a step, from 0 at its start to 1 at its end.</summary>
+internal interface IAlong<TContext>
+    where TContext : struct
+{
+    double At(double θ, ref TContext context);
+}
+
+/// <summary>Places inside a step.</summary>
+internal static class Root
+{
+    /// <summary>Where along a step a quantity passes from below zero to above: bisection with the secant's help, to rounding.</summary>
+    public static double Crossing<TAlong, TContext>(double low, double high, TAlong f, ref TContext context)
+        where TAlong : struct, IAlong<TContext>
+        where TContext : struct
+    {
+        var (gLow, gHigh) = (f.At(low, ref context), f.At(high, ref context));
+        for (var i = 0; i < 60 && high - low > 1e-14; i++)
+        {
+            var secant = low - gLow * (high - low) / (gHigh - gLow);
+            var middle = i % 3 == 2 || !(secant > low && secant < high) ? 0.5 * (low + high) : secant;
+            var g = f.At(middle, ref context);
+            if (g > 0)
+            {
+                (high, gHigh) = (middle, g);
+            }
+            else
+            {
+                (low, gLow) = (middle, g);
+            }
+            if (g == 0)
+            {
+                return middle;
+            }
+        }
+        return high;
+    }
+
+    /// <summary>Where along a step a quantity with one maximum is greatest: golden section.</summary>
+    public static double Peak<TAlong, TContext>(TAlong f, ref TContext context)
+        where TAlong : struct, IAlong<TContext>
+        where TContext : struct
+    {
+        const double Ratio = 0.6180339887498949;
+        double low = 0, high = 1;
+        var (a, b) = (high - Ratio, low + Ratio);
+        var (ga, gb) = (f.At(a, ref context), f.At(b, ref context));
+        for (var i = 0; i < 40; i++)
+        {
+            if (ga < gb)
+            {
+                (low, a, ga) = (a, b, gb);
+                b = low + Ratio * (high - low);
+                gb = f.At(b, ref context);
+            }
+            else
+            {
+                (high, b, gb) = (b, a, ga);
+                a = high - Ratio * (high - low);
+                ga = f.At(a, ref context);
+            }
+        }
+        return 0.5 * (low + high);
+    }
+}

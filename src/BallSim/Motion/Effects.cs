@@ -1,0 +1,23 @@
+namespace BallSim.Motion;
+
+/// <summary>What acts on a ball beside weight, friction and drag.</summary>
+[Flags]
+internal enum Effects
+{
+    None = 0,
+
+    /// <summary>The Magnus force.</summary>
+    Lift = 1,
+
+    /// <summary>Moments that grow with the normal force: rolling resistance, pivoting friction.</summary>
+    SmallMoments = 2,
+
+    /// <summary>Oil stays on the cover.</summary>
+    CoverOil = 4,
+
+    /// <summary>The track moves onto fresh cover.</summary>
+    FreshCover = 8,
+
+    /// <summary>The dips of the fresh fraction are rounded while sliding and made whole, see <see cref="Dips{T}"/>.</summary>
+    Dips = 16,
+}

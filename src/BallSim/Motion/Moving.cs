@@ -1,0 +1,28 @@
+using BallSim.Spatial;
+
+namespace BallSim.Motion;
+
+/// <summary>The moving part of a run that can take a plain step next: what must be kept of it where another driver goes on, in numbers alone.</summary>
+internal struct Moving<T>
+    where T : struct, IReal<T>
+{
+    /// <summary>State, the orientation it is relative to, and its slopes.</summary>
+    public State<T> y, K1;
+    public Quat<T> q;
+
+    /// <summary>The next step in time, s; the error norm of the last; where the row of the map ends, m.</summary>
+    public T dt, lastNorm, rowEnd;
+
+    /// <summary>What was last seen of the contact: while sliding, while rolling.</summary>
+    public Seen<T> Seen;
+    public Dip<T> Dip;
+    public Grip<T> Grip;
+
+    public Tally<T> Tally;
+
+    public int Steps, Rejected, Transitions;
+
+    public Phase Phase;
+
+    public Ending Ended;
+}
