@@ -16,8 +16,9 @@ namespace BallSim.Gpu;
 /// machine work; if one fails, its shots are computed again on the processor, and <see cref="Notice"/> says so. An engine keeps its kernels: make one and use it for all ensembles. Safe to use from several threads.
 /// </summary>
 /// <remarks>
-/// With <see cref="Precision.Double"/> the steps are those of the processor and places differ by rounding (1e-9 m); with <see cref="Precision.Single"/> plain steps are taken in floats, events in doubles. Times: some
-/// seconds to compile the kernels for the first ensemble of a kind; then chunks of shots go through the card while the processor prepares the next.
+/// With <see cref="Precision.Double"/> the steps are those of the processor, and places differ by rounding: 6e-11 m at most over the 512 releases of the benchmark. A shot that slips again and again magnifies it (of 10 000 scenarios of
+/// all kinds 43 ended farther off than 1e-9 m, 2e-5 m at most). With <see cref="Precision.Single"/> plain steps are taken in floats, events in doubles; a shot that just touches an edge or the limit of grip may take the other turn (16 of
+/// those 10 000). The first ensemble of a kind compiles its kernels, half a minute; then chunks of shots go through the card while the processor prepares the next.
 /// </remarks>
 public sealed class GpuEngine : EnsembleEngine, IDisposable
 {
