@@ -39,6 +39,10 @@ internal static class Application
         {
             return Complaint(screen, e.Message, ExitCode.WrongCommandLine);
         }
+        catch (UnfinishedException e)
+        {
+            return Complaint(screen, e.Message, ExitCode.Unfinished);
+        }
         catch (OperationCanceledException)
         {
             return Complaint(screen, "cancelled; nothing was written", ExitCode.Cancelled);

@@ -17,6 +17,7 @@ internal static class HelpText
           ballsim lane house/scenario.json --wear 60 --out worn.csv
           ballsim sweep house/sweep.json             thousands of throws into a table
           ballsim sweep house/sweep.json --shard 2 --of 8 --resume    one machine's part; then:
+          ballsim sweep house/sweep.json --engine auto       on the graphics card, where there is one
           ballsim gather house/sweep.shards          the table of all parts
           ballsim fit tracks.csv house/scenario.json      friction and releases from tracked shots
           ballsim verdict tracks.csv house/scenario.json  does the ball do what it was designed to do?

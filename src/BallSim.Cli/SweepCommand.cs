@@ -13,7 +13,8 @@ internal static class SweepCommand
         var number = new Option<int?>("--shard") { Description = "Compute this part only, counted from 1; needs --of", HelpName = "K" };
         var of = new Option<int?>("--of") { Description = "How many parts there are", HelpName = "N" };
         var resume = new Option<bool>("--resume") { Description = "Go on where a run was interrupted; begins from nothing where there is none" };
-        var command = new Command("sweep", "Throw a ball over and over, inputs varied by a plan, into a table.") { file, output, number, of, resume };
+        var engine = EngineChoice.Option();
+        var command = new Command("sweep", "Throw a ball over and over, inputs varied by a plan, into a table.") { file, output, number, of, resume, engine };
         command.SetAction(parsed =>
         {
             var path = parsed.GetRequiredValue(file);
@@ -22,6 +23,9 @@ internal static class SweepCommand
             var stem = Path.Combine(Path.GetDirectoryName(path) ?? "", Path.GetFileNameWithoutExtension(path));
             var target = parsed.GetValue(output) ?? (shard is null ? $"{stem}.csv" : $"{stem}.shards");
             var rows = shard is { } part ? SweepTable.Rows(sweep, part) : sweep.Plan.Rows;
+            var computes = EngineChoice.Engine(parsed.GetRequiredValue(engine), screen);
+            using var card = computes as IDisposable;
+            sweep = sweep with { Plan = sweep.Plan with { Options = sweep.Plan.Options with { Engine = computes } } };
             var progress = new LinePerSecond(screen.Error, rows);
             try
             {

@@ -51,6 +51,9 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
     /// <summary>Told in a sentence what went wrong and where the shots are computed instead; from any thread. Null: not told.</summary>
     public Action<string>? Notice { get; init; }
 
+    /// <summary>Called with the first row of a chunk before its kernels run: a test throws here what a card throws that fails.</summary>
+    internal Action<int>? Before { get; init; }
+
     /// <summary>Most shots of a chunk.</summary>
     internal int MostShots { get; }
 
@@ -77,7 +80,7 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
         catch (Exception failed) when (failed is not GpuUnavailableException and not OutOfMemoryException)
         {
             context?.Dispose();
-            throw new GpuUnavailableException($"the card could not be opened ({failed.Message}): a driver that is too old for CUDA {CudaInstructionSet.ISA_78.Major}.{CudaInstructionSet.ISA_78.Minor} code, or a card in use by another?", failed);
+            throw new GpuUnavailableException($"the card could not be opened ({failed.Message.ReplaceLineEndings(" ")}): a driver older than CUDA 11.8, or a card in use by another?", failed);
         }
         catch (GpuUnavailableException)
         {
@@ -102,10 +105,10 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
     }
 
     /// <summary>The kernels as ILGPU runs them on the processor: slow, for tests.</summary>
-    internal static GpuEngine Emulated(int mostShots = 256)
+    internal static GpuEngine Emulated(int mostShots = 256, Action<string>? notice = null, Action<int>? before = null)
     {
         var context = NewContext(builder => builder.CPU(CPUDeviceKind.Default));
-        return new(context, [context.GetDevice<CPUDevice>(0).CreateAccelerator(context)], mostShots);
+        return new(context, [context.GetDevice<CPUDevice>(0).CreateAccelerator(context)], mostShots) { Notice = notice, Before = before };
     }
 
     internal override void Run(Rows rows, EnsembleOptions options, IProgress<int>? progress, CancellationToken cancellation)
@@ -198,6 +201,7 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
                 {
                     memory ??= device.Rent(work.Most);
                     var filled = work.Filled(from, count);
+                    Before?.Invoke(from);
                     foreach (var group in filled.Groups)
                     {
                         device.Kernels(group.Kind(work.Options.Precision == Precision.Single)).Run(memory, group, null, work.Cancellation);

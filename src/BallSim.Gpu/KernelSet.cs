@@ -23,11 +23,19 @@ internal abstract class KernelSet
     public static KernelSet For(Accelerator accelerator, GroupKind kind) => (KernelSet)Activator.CreateInstance(TypeFor(kind), accelerator)!;
 
     /// <summary>The same kernels as PTX, by name; needs no card.</summary>
-    public static IEnumerable<(string Name, string Text)> Ptx(GroupKind kind, CudaArchitecture architecture, CudaInstructionSet instructions)
+    /// <param name="kind">Of shots.</param>
+    /// <param name="architecture">Of the card.</param>
+    /// <param name="instructions">That its driver knows.</param>
+    /// <param name="wanted">Which; null: all. Each takes seconds.</param>
+    public static IEnumerable<(string Name, string Text)> Ptx(GroupKind kind, CudaArchitecture architecture, CudaInstructionSet instructions, Predicate<string>? wanted = null)
     {
         var types = TypeFor(kind).GetGenericArguments();
         foreach (var name in new[] { nameof(ShotKernels.Slide), nameof(ShotKernels.Roll), nameof(ShotKernels.Stick), nameof(ShotKernels.EndSliding), nameof(ShotKernels.EndRolling), nameof(ShotKernels.Begin), nameof(ShotKernels.Event), nameof(ShotKernels.Finish) })
         {
+            if (wanted is not null && !wanted(name))
+            {
+                continue;
+            }
             var plain = name is nameof(ShotKernels.Slide) or nameof(ShotKernels.Roll);
             var whole = name is not (nameof(ShotKernels.Begin) or nameof(ShotKernels.Event) or nameof(ShotKernels.Finish));
             var method = typeof(ShotKernels).GetMethod(name)!.MakeGenericMethod(plain ? [types[0], types[1], types[2], types[3], types[7]] : [types[4], types[5], types[6], types[7]]);

@@ -6,7 +6,7 @@ namespace BallSim.Files.Tests;
 /// <summary>Nothing static can be written after it was made, in what stands on the library; the library's own test is in BallSim.Tests.</summary>
 public class StaticStateTests
 {
-    public static TheoryData<string> Assemblies => ["BallSim.Files", "BallSim.Plots", "BallSim.Cli"];
+    public static TheoryData<string> Assemblies => ["BallSim.Files", "BallSim.Gpu", "BallSim.Plots", "BallSim.Cli"];
 
     [Theory, MemberData(nameof(Assemblies))]
     public void No_state_is_static(string name)

@@ -1,0 +1,97 @@
+using BallSim.Benchmarks;
+using BallSim.Ensembles;
+using BallSim.Lanes;
+using BallSim.Shots;
+
+namespace BallSim.Gpu.Tests;
+
+/// <summary>
+/// The kernels, run by ILGPU on the processor, give the answers of the processor's engine: balls with and without an offset centre of mass, both hands, film and given friction, loft, ends of all kinds, in one ensemble.
+/// ILGPU runs the .NET methods here, not what a card runs; that is shown on a card.
+/// </summary>
+public sealed class AgreementTests : IDisposable
+{
+    private const int Many = 100;
+
+    private static readonly EnsembleOptions Coarse = new() { Shot = new() { Tolerance = 1e-4, MaxSteps = 20_000, MaxTransitions = 60 } };
+
+    private static readonly Throw[] Kinds = Scenarios.OfAllKinds(Many);
+
+    private readonly GpuEngine engine = GpuEngine.Emulated();
+
+    public void Dispose() => engine.Dispose();
+
+    [Fact]
+    public void The_shots_are_of_all_kinds()
+    {
+        var outcomes = Ensemble.Throw(Kinds, Coarse);
+        Assert.Contains(outcomes, o => o.ReachedPins);
+        Assert.Contains(outcomes, o => o.StopReason == StopReason.Gutter);
+        Assert.Contains(outcomes, o => o.SlippedAgain > 0);
+        Assert.Contains(outcomes, o => !double.IsNaN(o.RollDistance));
+        Assert.Contains(Kinds, k => k.Ball.Marks.Hand == Hand.Left);
+        Assert.Contains(Kinds, k => k.Release.Loft > 0);
+        Assert.True(Kinds.DistinctBy(k => k.Lane).Count() > 4 && Kinds.DistinctBy(k => k.Ball).Count() > 3);
+    }
+
+    [Fact]
+    public void In_doubles_they_are_those_of_the_processor() => Assert.Equal(Ensemble.Throw(Kinds, Coarse), Ensemble.Throw(Kinds, Coarse with { Engine = engine }));
+
+    [Fact]
+    public void In_doubles_on_a_lane_with_slopes_too()
+    {
+        // One tilted, one measured with a hollow in it.
+        var hollow = Topography.FromHeights([0, 6, 12, 19], [1, 20, 39], new[,] { { 0, 0, 0 }, { 0, -5e-4, 0 }, { 0, -1e-3, 0 }, { 0, 0, 0 } });
+        Throw[] Throws(Topography a, Topography b) => [.. Scenarios.Alike(10, Scenarios.Oiled with { Topography = a }), .. Scenarios.Alike(10, ReleaseSet.Lane with { Topography = b })];
+        var throws = Throws(Topography.Tilted(1e-3, -5e-4), hollow);
+        var level = Ensemble.Throw(Throws(Topography.Flat, Topography.Flat), Coarse);
+        var found = Ensemble.Throw(throws, Coarse with { Engine = engine });
+        Assert.Equal(Ensemble.Throw(throws, Coarse), found);
+        Assert.NotEqual(level, found);
+    }
+
+    [Fact]
+    public void In_floats_they_are_near_and_end_alike()
+    {
+        var pairs = Ensemble.Throw(Kinds, Coarse).Zip(Ensemble.Throw(Kinds, Coarse with { Engine = engine, Precision = Precision.Single })).ToArray();
+        Assert.All(pairs, p => Assert.Equal(p.First.StopReason, p.Second.StopReason));
+        // The few others meet an event, such as another slip, on one side of it only.
+        Assert.True(pairs.Count(p => Math.Abs(p.First.X - p.Second.X) > 1e-4) <= Many / 20);
+        Assert.Contains(pairs, p => p.First.X != p.Second.X);
+    }
+
+    [Fact]
+    public void Chunks_change_nothing()
+    {
+        using var small = GpuEngine.Emulated(mostShots: 18);
+        var told = new Told();
+        var some = Kinds[..50];
+        Assert.Equal(Ensemble.Throw(some, Coarse), Ensemble.Throw(some, Coarse with { Engine = small }, told));
+        Assert.Equal(3, told.Values.Count);
+        Assert.Equal(some.Length, told.Values.Max());
+        Assert.Empty(Ensemble.Throw([], Coarse with { Engine = small }));
+    }
+
+    [Fact]
+    public void Cancelled_it_stops_between_chunks()
+    {
+        using var small = GpuEngine.Emulated(mostShots: 10);
+        using var source = new CancellationTokenSource();
+        var told = new Told(_ => source.Cancel());
+        Assert.ThrowsAny<OperationCanceledException>(() => Ensemble.Throw(Scenarios.Alike(60, ReleaseSet.Lane), Coarse with { Engine = small }, told, source.Token));
+        // The chunk that told, and at most the one that was on its way beside it.
+        Assert.InRange(told.Values.Max(), 10, 20);
+        Assert.ThrowsAny<OperationCanceledException>(() => Ensemble.Throw(Kinds, Coarse with { Engine = small }, null, new CancellationToken(canceled: true)));
+    }
+
+    [Fact]
+    public void A_wrong_row_is_told_as_on_the_processor()
+    {
+        var wrong = Kinds.ToArray();
+        wrong[60] = wrong[60] with { Release = wrong[60].Release with { Board = 39.9 } };
+        var there = Assert.ThrowsAny<ArgumentException>(() => Ensemble.Throw(wrong, Coarse));
+        var here = Assert.ThrowsAny<ArgumentException>(() => Ensemble.Throw(wrong, Coarse with { Engine = engine }));
+        Assert.Equal((there.GetType(), there.Message), (here.GetType(), here.Message));
+        Assert.Contains("60", here.Message);
+    }
+}

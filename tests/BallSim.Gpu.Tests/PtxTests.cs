@@ -1,0 +1,68 @@
+using System.Text.RegularExpressions;
+using BallSim.Benchmarks;
+using BallSim.Ensembles;
+using BallSim.Lanes;
+using ILGPU.Runtime.Cuda;
+
+namespace BallSim.Gpu.Tests;
+
+/// <summary>
+/// The kernels as a card gets them. Those that take the time must live in registers, without local memory or calls; and no branch that depends on data may be marked as the same for all threads of a warp, as ILGPU's
+/// optimiser does at its higher level: such a kernel does not return.
+/// </summary>
+public partial class PtxTests
+{
+    // The steps, and the events that nearly every shot meets; in this order.
+    private static readonly string[] InRegisters = ["Slide", "Roll", "Stick", "EndSliding", "EndRolling"];
+
+    // All of them for the bare law; of the full one the largest: each takes some seconds to compile.
+    [Theory]
+    [InlineData("bare", 5)]
+    [InlineData("full", 1)]
+    public void Steps_and_common_events_live_in_registers(string law, int kernels)
+    {
+        // Each in a context of its own, so side by side.
+        var found = InRegisters[..kernels].AsParallel().AsOrdered().Select(name => Compiled(law, name.Equals).Single()).ToArray();
+        Assert.Equal(InRegisters[..kernels], found.Select(k => k.Name));
+        Assert.All(found, k =>
+        {
+            Assert.Contains(".entry", k.Text);
+            Assert.False(Local().IsMatch(k.Text), $"{k.Name} has local memory");
+            Assert.False(Call().IsMatch(k.Text), $"{k.Name} calls");
+            Assert.True(Branch().IsMatch(k.Text), $"{k.Name} has no branch at all");
+            Assert.False(UniformBranch().IsMatch(k.Text), $"{k.Name} has a branch on data marked as uniform");
+        });
+    }
+
+    [Fact]
+    public void The_others_compile()
+    {
+        var found = Compiled("bare", name => !InRegisters.Contains(name)).ToArray();
+        Assert.Equal(["Begin", "Event", "Finish"], found.Select(k => k.Name));
+        Assert.All(found, k => Assert.False(UniformBranch().IsMatch(k.Text), k.Name));
+        // They call and spill: what is looked for above can be found.
+        Assert.True(Local().IsMatch(found[1].Text) && Call().IsMatch(found[1].Text));
+    }
+
+    // What an ensemble of the benchmark's ball on such a lane asks for.
+    private static IEnumerable<(string Name, string Text)> Compiled(string law, Predicate<string> wanted)
+    {
+        var throws = Scenarios.Alike(1, law == "bare" ? ReleaseSet.Lane : Scenarios.Oiled);
+        var chunk = new Chunks(new ThrowRows(throws, new Outcome[1]), new EnsembleOptions(), null, default, 1).Filled(0, 1);
+        var kind = chunk.Groups.Single().Kind(single: true);
+        Assert.Equal(law == "bare", kind.Given);
+        return KernelSet.Ptx(kind, CudaArchitecture.SM_80, CudaInstructionSet.ISA_78, wanted);
+    }
+
+    [GeneratedRegex(@"\.local\b")]
+    private static partial Regex Local();
+
+    [GeneratedRegex(@"^\s*(@!?%\w+\s+)?call\b", RegexOptions.Multiline)]
+    private static partial Regex Call();
+
+    [GeneratedRegex(@"@!?%\w+\s+bra\b")]
+    private static partial Regex Branch();
+
+    [GeneratedRegex(@"@!?%\w+\s+bra\.uni\b")]
+    private static partial Regex UniformBranch();
+}
