@@ -95,32 +95,9 @@ internal struct SlideContact<T>
     [MethodImpl(MethodImplOptions.NoInlining)]
     public void Push(in Body<T> body, T ex, T ey, T μ)
     {
-        T one = 1.0, mx = 0.0, my = 0.0, mz = 0.0;
-        var grip = μ;
-        if (body.HasSmallMoments)
-        {
-            // Pivoting friction takes its share of the grip: |s|/√(s² + (8 r_c ω_z/3π)²).
-            var w = body.PivotRadius * ωz * (8 / (3 * Math.PI));
-            grip = μ * s / T.Sqrt(T.Fma(s, s, w * w));
-            var small = Kinematics<T>.SmallMoments(body, ω, μ, s);
-            (mx, my, mz) = (small.X, small.Y, small.Z);
-        }
-
-        // Per newton of normal force: the force (-μ ex, -μ ey, 1), its moment about Bcm with ρ = -R n - r_d, and the small moments.
-        T rx = this.rx, ry = this.ry;
-        var ux = -(grip * ex);
-        var uy = -(grip * ey);
-        var arm = body.Radius + rz;
-        var px = T.Fma(arm, uy, mx - ry);
-        var py = T.Fma(-arm, ux, my + rx);
-        var pz = T.Fma(ry, ux, T.Fma(-rx, uy, mz));
-        var bx = T.Fma(Ixx, px, T.Fma(Ixy, py, Ixz * pz));
-        var by = T.Fma(Ixy, px, T.Fma(Iyy, py, Iyz * pz));
-
-        // (M6): N from a_c · n = 0.
-        var n = lift / T.Fma(-body.Mass, T.Fma(bx, ry, -(by * rx)), one);
+        Force(body, ex, ey, μ, out var mx, out var my, out var mz, out var px, out var py, out var pz, out var n);
+        T ux = n * fx, uy = n * fy;
         N = n;
-        (ux, uy) = (n * ux, n * uy);
         (fx, fy) = (ux, uy);
         (armX, armY, armZ) = (px, py, pz);
         Mx = T.Fma(n, px, -airX);
@@ -139,10 +116,21 @@ internal struct SlideContact<T>
     [MethodImpl(MethodImplOptions.NoInlining)]
     public void Press(in Body<T> body, T ex, T ey, T μ)
     {
-        T one = 1.0, mx = 0.0, my = 0.0, mz = 0.0;
+        Force(body, ex, ey, μ, out _, out _, out _, out _, out _, out _, out var n);
+        N = n;
+        (fx, fy) = (n * fx, n * fy);
+    }
+
+    // Per newton of normal force: the force (-μ ex, -μ ey, 1), left in fx and fy, its moment (px, py, pz) about Bcm with ρ = -R n - r_d, and the small moments (mx, my, mz) in it; and the normal force n. In one method with its caller.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private void Force(in Body<T> body, T ex, T ey, T μ, out T mx, out T my, out T mz, out T px, out T py, out T pz, out T n)
+    {
+        T one = 1.0;
+        mx = my = mz = 0.0;
         var grip = μ;
         if (body.HasSmallMoments)
         {
+            // Pivoting friction takes its share of the grip: |s|/√(s² + (8 r_c ω_z/3π)²).
             var w = body.PivotRadius * ωz * (8 / (3 * Math.PI));
             grip = μ * s / T.Sqrt(T.Fma(s, s, w * w));
             var small = Kinematics<T>.SmallMoments(body, ω, μ, s);
@@ -152,14 +140,15 @@ internal struct SlideContact<T>
         var ux = -(grip * ex);
         var uy = -(grip * ey);
         var arm = body.Radius + rz;
-        var px = T.Fma(arm, uy, mx - ry);
-        var py = T.Fma(-arm, ux, my + rx);
-        var pz = T.Fma(ry, ux, T.Fma(-rx, uy, mz));
+        px = T.Fma(arm, uy, mx - ry);
+        py = T.Fma(-arm, ux, my + rx);
+        pz = T.Fma(ry, ux, T.Fma(-rx, uy, mz));
         var bx = T.Fma(Ixx, px, T.Fma(Ixy, py, Ixz * pz));
         var by = T.Fma(Ixy, px, T.Fma(Iyy, py, Iyz * pz));
-        var n = lift / T.Fma(-body.Mass, T.Fma(bx, ry, -(by * rx)), one);
-        N = n;
-        (fx, fy) = (n * ux, n * uy);
+        (fx, fy) = (ux, uy);
+
+        // (M6): N from a_c · n = 0.
+        n = lift / T.Fma(-body.Mass, T.Fma(bx, ry, -(by * rx)), one);
     }
 
     /// <summary>Angular acceleration under the force last pushed with.</summary>
