@@ -1,10 +1,14 @@
+using System.Numerics;
 using System.Runtime.CompilerServices;
 using BallSim.Lanes;
 using BallSim.Spatial;
 
 namespace BallSim.Friction;
 
-/// <summary>A map read at several places at a time, each lane in its own row.</summary>
+/// <summary>
+/// A map read at several places at a time, each lane in its own cell. The lanes keep the numbers of their cells: a ball crosses from column to column seldom, and sixteen numbers that have just been put into lanes one by one
+/// are slow to read as vectors.
+/// </summary>
 internal struct MapOfLanes<T>(PiecewiseBicubic map) : IMap<T>
     where T : struct, ILanes<T>, IReal<T>
 {
@@ -19,7 +23,10 @@ internal struct MapOfLanes<T>(PiecewiseBicubic map) : IMap<T>
 
     private readonly PiecewiseBicubic map = map;
     private Cells rows;
-    private T lowerEnd;
+
+    // Where the cells begin, and between which x the lanes may go on reading them: none yet.
+    private T left, lowerEnd, from = double.PositiveInfinity, to = double.NegativeInfinity;
+    private Sixteen<T> c;
 
     public T Enter(T y)
     {
@@ -37,23 +44,21 @@ internal struct MapOfLanes<T>(PiecewiseBicubic map) : IMap<T>
         var row = map.RowOf(y + Sliver);
         rows[lane] = row;
         T.SetLane(ref lowerEnd, lane, map.Y[row]);
+        T.SetLane(ref to, lane, double.NegativeInfinity);
         return map.NextKnot(y + Sliver);
     }
 
     public readonly void Roam() => throw new NotSupportedException("lanes go by distance");
 
-    public readonly T At(T x, T y)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public T At(T x, T y)
     {
-        Cells at = default;
-        T left = 0.0;
-        for (var lane = 0; lane < T.Count; lane++)
+        T zero = 0.0, one = 1.0;
+        var strayed = T.IfLess(x, to, T.IfLess(x, from, one, zero), one);
+        if (T.Any(strayed))
         {
-            var column = map.ColumnOf(T.Lane(x, lane));
-            T.SetLane(ref left, lane, map.X[column]);
-            at[lane] = 16 * (rows[lane] * map.Columns + column);
+            Follow(x, T.Mask(strayed));
         }
-        Unsafe.SkipInit(out Sixteen<T> c);
-        T.Gather(ref map.Coefficients[0], at, ref c);
         var u = x - left;
         var v = y - lowerEnd;
         var c0 = T.Fma(T.Fma(T.Fma(c[3], v, c[2]), v, c[1]), v, c[0]);
@@ -61,5 +66,24 @@ internal struct MapOfLanes<T>(PiecewiseBicubic map) : IMap<T>
         var c2 = T.Fma(T.Fma(T.Fma(c[11], v, c[10]), v, c[9]), v, c[8]);
         var c3 = T.Fma(T.Fma(T.Fma(c[15], v, c[14]), v, c[13]), v, c[12]);
         return T.Fma(T.Fma(T.Fma(c3, u, c2), u, c1), u, c0);
+    }
+
+    // The cells of lanes that have left theirs. The outer columns go on for ever.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private void Follow(T x, uint strayed)
+    {
+        for (; strayed != 0; strayed &= strayed - 1)
+        {
+            var lane = BitOperations.TrailingZeroCount(strayed);
+            var column = map.ColumnOf(T.Lane(x, lane));
+            T.SetLane(ref left, lane, map.X[column]);
+            T.SetLane(ref from, lane, column == 0 ? double.NegativeInfinity : map.X[column]);
+            T.SetLane(ref to, lane, column == map.Columns - 1 ? double.PositiveInfinity : map.X[column + 1]);
+            var cell = map.Coefficients.AsSpan(16 * (rows[lane] * map.Columns + column), 16);
+            for (var i = 0; i < 16; i++)
+            {
+                T.SetLane(ref c[i], lane, cell[i]);
+            }
+        }
     }
 }

@@ -75,31 +75,4 @@ internal readonly struct Doubles4(Vector256<double> value) : ILanes<Doubles4>
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static uint Mask(Doubles4 a) => (uint)Vector256.GreaterThan(a.value, Vector256<double>.Zero).ExtractMostSignificantBits();
-
-    public static void Gather(ref double table, ReadOnlySpan<int> at, ref Sixteen<Doubles4> numbers)
-    {
-        // Four at a time: a square of numbers, turned over its diagonal.
-        ref var vector = ref Unsafe.As<Sixteen<Doubles4>, Vector256<double>>(ref numbers);
-        for (var i = 0; i < 16; i += 4)
-        {
-            var a = Vector256.LoadUnsafe(ref table, (nuint)(at[0] + i));
-            var b = Vector256.LoadUnsafe(ref table, (nuint)(at[1] + i));
-            var c = Vector256.LoadUnsafe(ref table, (nuint)(at[2] + i));
-            var d = Vector256.LoadUnsafe(ref table, (nuint)(at[3] + i));
-            if (X86.Avx.IsSupported)
-            {
-                var (ab, ba) = (X86.Avx.UnpackLow(a, b), X86.Avx.UnpackHigh(a, b));
-                var (cd, dc) = (X86.Avx.UnpackLow(c, d), X86.Avx.UnpackHigh(c, d));
-                Unsafe.Add(ref vector, i) = X86.Avx.Permute2x128(ab, cd, 0x20);
-                Unsafe.Add(ref vector, i + 1) = X86.Avx.Permute2x128(ba, dc, 0x20);
-                Unsafe.Add(ref vector, i + 2) = X86.Avx.Permute2x128(ab, cd, 0x31);
-                Unsafe.Add(ref vector, i + 3) = X86.Avx.Permute2x128(ba, dc, 0x31);
-                continue;
-            }
-            for (var j = 0; j < 4; j++)
-            {
-                Unsafe.Add(ref vector, i + j) = Vector256.Create(a[j], b[j], c[j], d[j]);
-            }
-        }
-    }
 }

@@ -74,17 +74,4 @@ internal readonly struct Doubles8(Vector512<double> value) : ILanes<Doubles8>
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static uint Mask(Doubles8 a) => (uint)Vector512.GreaterThan(a.value, Vector512<double>.Zero).ExtractMostSignificantBits();
-
-    public static void Gather(ref double table, ReadOnlySpan<int> at, ref Sixteen<Doubles8> numbers)
-    {
-        ref var element = ref Unsafe.As<Sixteen<Doubles8>, double>(ref numbers);
-        for (var lane = 0; lane < Count; lane++)
-        {
-            ref var row = ref Unsafe.Add(ref table, at[lane]);
-            for (var i = 0; i < 16; i++)
-            {
-                Unsafe.Add(ref element, Count * i + lane) = Unsafe.Add(ref row, i);
-            }
-        }
-    }
 }

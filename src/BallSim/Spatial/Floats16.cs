@@ -74,17 +74,4 @@ internal readonly struct Floats16(Vector512<float> value) : ILanes<Floats16>
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static uint Mask(Floats16 a) => (uint)Vector512.GreaterThan(a.value, Vector512<float>.Zero).ExtractMostSignificantBits();
-
-    public static void Gather(ref double table, ReadOnlySpan<int> at, ref Sixteen<Floats16> numbers)
-    {
-        ref var element = ref Unsafe.As<Sixteen<Floats16>, float>(ref numbers);
-        for (var lane = 0; lane < Count; lane++)
-        {
-            ref var row = ref Unsafe.Add(ref table, at[lane]);
-            for (var i = 0; i < 16; i++)
-            {
-                Unsafe.Add(ref element, Count * i + lane) = (float)Unsafe.Add(ref row, i);
-            }
-        }
-    }
 }

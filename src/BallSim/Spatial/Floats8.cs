@@ -74,17 +74,4 @@ internal readonly struct Floats8(Vector256<float> value) : ILanes<Floats8>
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static uint Mask(Floats8 a) => (uint)Vector256.GreaterThan(a.value, Vector256<float>.Zero).ExtractMostSignificantBits();
-
-    public static void Gather(ref double table, ReadOnlySpan<int> at, ref Sixteen<Floats8> numbers)
-    {
-        ref var element = ref Unsafe.As<Sixteen<Floats8>, float>(ref numbers);
-        for (var lane = 0; lane < Count; lane++)
-        {
-            ref var row = ref Unsafe.Add(ref table, at[lane]);
-            for (var i = 0; i < 16; i++)
-            {
-                Unsafe.Add(ref element, Count * i + lane) = (float)Unsafe.Add(ref row, i);
-            }
-        }
-    }
 }

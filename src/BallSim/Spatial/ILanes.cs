@@ -13,7 +13,4 @@ internal interface ILanes<T> : IReal<T>
 
     /// <summary>One bit for each lane in which the number is greater than zero, the lowest for lane 0.</summary>
     static abstract uint Mask(T a);
-
-    /// <summary>Sixteen numbers for each lane, from sixteen that lie side by side in a table: those of lane k begin at table[at[k]].</summary>
-    static abstract void Gather(ref double table, ReadOnlySpan<int> at, ref Sixteen<T> numbers);
 }
