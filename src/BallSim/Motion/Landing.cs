@@ -10,6 +10,9 @@ internal static class Landing<T>
     /// <summary>Times a step is taken again, at most, until it ends where the run does.</summary>
     public const int MostTries = 4;
 
+    // So short a rest, m or s, is gone along the last slope: the square of it is nothing.
+    private const double Rest = 2e-6;
+
     /// <summary>The first end that a step just taken reaches, and at which part of the step; the step itself ends there if that is 1 or more.</summary>
     public static Ending First(ref Step<State<T>> step, T h, in Bounds<T> bounds, out double firstθ)
     {
@@ -19,6 +22,7 @@ internal static class Landing<T>
         {
             return first;
         }
+        var along = new Way(step, h);
         for (var ending = Ending.HeadPin; ending <= Ending.TimeLimit; ending++)
         {
             var high = 1.0;
@@ -29,13 +33,13 @@ internal static class Landing<T>
                 {
                     continue;
                 }
-                high = Root.Peak(new EndingAlong(ending, h, bounds), ref step);
-                if (!(Beyond(ending, Dense<State<T>, T>.Between(step, h, high), bounds) >= 0))
+                high = Root.Peak(new EndingAlong(ending, bounds), ref along);
+                if (!(along.Beyond(ending, high, bounds) >= 0))
                 {
                     continue;
                 }
             }
-            var θ = Beyond(ending, step.Start, bounds) >= 0 ? 0 : Root.Crossing(0, high, new EndingAlong(ending, h, bounds), ref step);
+            var θ = Beyond(ending, step.Start, bounds) >= 0 ? 0 : Root.Crossing(0, high, new EndingAlong(ending, bounds), ref along);
             if (θ < firstθ)
             {
                 (first, firstθ) = (ending, θ);
@@ -48,40 +52,73 @@ internal static class Landing<T>
     public static bool IsAt(Ending ending, ref Step<State<T>> step, ref T h, in Bounds<T> bounds, int tries)
     {
         var g = Beyond(ending, step.End, bounds);
-        var slope = (g - Beyond(ending, Dense<State<T>, T>.Between(step, h, 1 - 1e-3), bounds)) / 1e-3;
+        var slope = (g - new Way(step, h).Beyond(ending, 1 - 1e-3, bounds)) / 1e-3;
         var correction = slope > 0 ? g / slope : 0;
         if (Math.Abs(g) < 1e-13 || Math.Abs(correction) > 0.1 || tries >= MostTries)
         {
             return true;
         }
-        h = h * (1 - correction);
-        return false;
+        var rest = h * -correction;
+        h = h + rest;
+        if (!(Math.Abs(g) < Rest && Math.Abs((double)rest) < Rest))
+        {
+            return false;
+        }
+        step.End.Add(rest, step.K7);
+        if (step.Interpolant == Interpolant.Slopes)
+        {
+            step.Interpolant = Interpolant.Mended;
+        }
+        return true;
     }
 
     // Positive once the ending has come.
-    private static double Beyond(Ending ending, in State<T> at, in Bounds<T> bounds)
+    private static double Beyond(Ending ending, in State<T> at, in Bounds<T> bounds) => Beyond(ending, at.X, at.Y, at.Time, bounds);
+
+    private static double Beyond(Ending ending, T x, T y, T time, in Bounds<T> bounds)
     {
         switch (ending)
         {
             case Ending.Gutter:
-                return (double)(T.Abs(at.X) - bounds.HalfWidth);
+                return (double)(T.Abs(x) - bounds.HalfWidth);
             case Ending.HeadPin:
-                var away = at.Y - bounds.PinsAt;
-                return (double)(bounds.TouchDistance - T.Sqrt(T.Fma(at.X, at.X, away * away)));
+                var away = y - bounds.PinsAt;
+                return (double)(bounds.TouchDistance - T.Sqrt(T.Fma(x, x, away * away)));
             case Ending.PassedPins:
                 // A step that ends on the pins' line may end a rounding error short of it.
-                return (double)(at.Y - bounds.PinsAt) + 1e-12;
+                return (double)(y - bounds.PinsAt) + 1e-12;
             case Ending.FoulLine:
-                return (double)(bounds.BackAt - at.Y);
+                return (double)(bounds.BackAt - y);
             default:
-                return (double)(at.Time - bounds.MaxTime);
+                return (double)(time - bounds.MaxTime);
         }
     }
 
-    private readonly struct EndingAlong(Ending ending, T h, Bounds<T> bounds) : IAlong<Step<State<T>>>
+    // Place and time along a step, by its dense output.
+    private readonly struct Way
+    {
+        private readonly T x0, x1, x2, x3, x4, y0, y1, y2, y3, y4, t0, t1, t2, t3, t4, endX, endY, endTime;
+
+        public Way(in Step<State<T>> s, T h)
+        {
+            (x0, y0, t0) = (s.Start.X, s.Start.Y, s.Start.Time);
+            (endX, endY, endTime) = (s.End.X, s.End.Y, s.End.Time);
+            Dense<State<T>, T>.Coefficients(s.Interpolant, h, x0, endX, s.K1.X, s.K2.X, s.K3.X, s.K4.X, s.K5.X, s.K6.X, s.K7.X, out x1, out x2, out x3, out x4);
+            Dense<State<T>, T>.Coefficients(s.Interpolant, h, y0, endY, s.K1.Y, s.K2.Y, s.K3.Y, s.K4.Y, s.K5.Y, s.K6.Y, s.K7.Y, out y1, out y2, out y3, out y4);
+            Dense<State<T>, T>.Coefficients(s.Interpolant, h, t0, endTime, s.K1.Time, s.K2.Time, s.K3.Time, s.K4.Time, s.K5.Time, s.K6.Time, s.K7.Time, out t1, out t2, out t3, out t4);
+        }
+
+        public double Beyond(Ending ending, double θ, in Bounds<T> bounds) => θ >= 1
+            ? Landing<T>.Beyond(ending, endX, endY, endTime, bounds)
+            : Landing<T>.Beyond(ending, Value(θ, x0, x1, x2, x3, x4), Value(θ, y0, y1, y2, y3, y4), Value(θ, t0, t1, t2, t3, t4), bounds);
+
+        private static T Value(T θ, T c0, T c1, T c2, T c3, T c4) => T.Fma(T.Fma(T.Fma(T.Fma(c4, θ, c3), θ, c2), θ, c1), θ, c0);
+    }
+
+    private readonly struct EndingAlong(Ending ending, Bounds<T> bounds) : IAlong<Way>
     {
         private readonly Bounds<T> bounds = bounds;
 
-        public double At(double θ, ref Step<State<T>> step) => Beyond(ending, θ >= 1 ? step.End : Dense<State<T>, T>.Between(step, h, θ), bounds);
+        public double At(double θ, ref Way along) => along.Beyond(ending, θ, bounds);
     }
 }
