@@ -17,13 +17,13 @@ internal static class CommonEvents<T, TSurface>
     private const int LastSteps = 6;
 
     /// <summary>From sliding to rolling; false if it is not as simple as that.</summary>
-    public static bool Stick(ref Moving<T> shot, in Body<T> body, TSurface surface, in Control<T> control)
+    public static bool Stick(ref Moving<T> shot, in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control)
     {
         T zero = 0.0;
         var slide = new Slide<T, TSurface> { Body = body, Surface = surface, Start = shot.q };
         var (y, q, tally) = (shot.y, shot.q, shot.Tally);
         slide.Surface.Enter(Pace<T>.Within(y.Y, shot.rowEnd));
-        slide.Fading(y, control.StickSlip, out var c, out var fade);
+        slide.Fading(y, control, out var c, out var fade);
         if (!(fade.Creeps > zero))
         {
             if (!(fade.Ends > zero))
@@ -32,6 +32,10 @@ internal static class CommonEvents<T, TSurface>
             }
             // The last bit, in one go at the present rates.
             var h = T.Min(c.s / T.Abs(fade.Rate), control.StickSlip * Slide<T, TSurface>.DriftSeconds);
+            if (Pace<T>.MayEnd(c.After(h, y), c.vx, c.vx, bounds) > zero)
+            {
+                return false;
+            }
             Step<State<T>> step = default;
             step.Start = y;
             slide.Rates(y, out step.K1);

@@ -11,7 +11,7 @@ internal struct Constants<T>
     public Vec3<T> Moments, InverseMoments;
     public Quat<T> Axes;
     public Vec3<T> d_P, g;
-    public T Drag, Lift, RollingResistance, PickUp, Absorption, ContactRadius, PivotRadius, Blur;
+    public T Drag, Lift, RollingResistance, PickUp, Absorption, ContactRadius, PivotRadius;
 
     public static Constants<T> Of(in Body<Real> body)
     {
@@ -34,7 +34,6 @@ internal struct Constants<T>
             Absorption = Number(body.Absorption),
             ContactRadius = Number(body.ContactRadius),
             PivotRadius = Number(body.PivotRadius),
-            Blur = Number(body.Blur),
         };
     }
 
@@ -49,7 +48,6 @@ internal struct Constants<T>
         (body.d_P, body.g) = (d_P, g);
         (body.Drag, body.Lift, body.RollingResistance) = (Drag, Lift, RollingResistance);
         (body.PickUp, body.Absorption, body.ContactRadius, body.PivotRadius) = (PickUp, Absorption, ContactRadius, PivotRadius);
-        body.Blur = Blur;
         body.Effects = effects;
         return body;
     }

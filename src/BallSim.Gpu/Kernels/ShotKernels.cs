@@ -70,7 +70,7 @@ internal static class ShotKernels
         var i = events[at];
         var setup = setups.Of(shots[i].Setup);
         var moving = shots[i].Moving;
-        if (CommonEvents<DeviceDouble, TSurface>.Stick(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Control))
+        if (CommonEvents<DeviceDouble, TSurface>.Stick(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control))
         {
             shots[i].Moving = moving;
             shots[i].Why = Why.Nothing;

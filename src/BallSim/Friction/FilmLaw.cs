@@ -62,9 +62,13 @@ internal readonly struct FilmLaw<T>
 
     /// <summary>µ (F7) for the film h offered to the contact, m, and the slip speed s ≥ 0, m/s.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public T Friction(T film, T slip)
+    public T Friction(T film, T slip) => Friction(film, slip, out _);
+
+    /// <summary>The same, and h_c (F2) on the way.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public T Friction(T film, T slip, out T inContact)
     {
-        var inContact = FilmInContact(T.Max(film, 0.0));
+        inContact = FilmInContact(T.Max(film, 0.0));
         var l = inContact * perFilmScale;
         var bare = Elementary<T>.InverseFourThirdsPower(T.Fma(l, T.Sqrt(l), 1.0));
         var drag = shear * slip;

@@ -30,4 +30,7 @@ internal struct FilmOfLanes<T>(PiecewiseBicubic map) : ISurfaceOfLanes<T, FilmSu
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public T Friction(T value, T slip) => surface.Friction(value, slip);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public T Friction(T value, T slip, out T inContact) => surface.Friction(value, slip, out inContact);
 }

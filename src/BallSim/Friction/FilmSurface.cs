@@ -28,4 +28,7 @@ internal struct FilmSurface<T, TMap>(FilmLaw<T> law, TMap map) : ISurface<T>
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public T Friction(T value, T slip) => Law.Friction(value, slip);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public T Friction(T value, T slip, out T inContact) => Law.Friction(value, slip, out inContact);
 }

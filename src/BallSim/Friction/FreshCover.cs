@@ -25,25 +25,23 @@ internal static class FreshCover<T>
     [MethodImpl(MethodImplOptions.NoInlining)]
     public static T Shift(T ωx, T ωy, T ωz, T acrossX, T acrossY, T acrossZ, T radius, T contactRadius)
     {
-        T one = 1.0, still = 1e-6, soft = Softening;
+        T still = 1e-6 * 1e-6, soft = Softening * Softening;
+        // k = -n: e · k = -e.Z, |e × k|² = 1 - e.Z². All over |ω|⁴, so that one root and one division are enough.
         var level = T.Fma(ωx, ωx, ωy * ωy);
-        var spin = T.Sqrt(T.Fma(ωz, ωz, level));
-        var per = one / T.Max(spin, still);
-        // k = -n: e · k = -e.Z, |e × k|² = 1 - e.Z².
-        T ex = per * ωx, ey = per * ωy, ez = per * ωz;
-        var along = T.Fma(acrossX, ex, T.Fma(acrossY, ey, acrossZ * ez));
-        var sideways = -(acrossZ - along * ez) * per;
-        var δ = radius * (2 * Math.PI) * per * sideways / T.Max(T.Sqrt(level) * per, soft);
-        return T.IfLess(spin, still, 1e5, δ / (contactRadius + contactRadius));
+        var spin = T.Fma(ωz, ωz, level);
+        var firm = T.Max(spin, still);
+        var along = T.Fma(acrossX, ωx, T.Fma(acrossY, ωy, acrossZ * ωz));
+        var sideways = T.Fma(along, ωz, -(acrossZ * firm));
+        var widths = radius * (2 * Math.PI) * sideways / ((contactRadius + contactRadius) * firm * T.Sqrt(firm * T.Max(level, soft * firm)));
+        return T.IfLess(spin, still, 1e5, widths);
     }
 
-    /// <summary>φ of the shift. A blur above zero rounds its dip by so much more, for steps that could not follow it.</summary>
+    /// <summary>φ of the shift.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static T Fraction(T widths, T blur)
+    public static T Fraction(T widths)
     {
-        T one = 1.0, soft = Softening, half = 0.5;
-        var wide = soft + blur;
-        var q = T.Sqrt(T.Fma(widths, widths, wide * wide)) - T.Fma(half, blur, soft);
+        T one = 1.0, soft = Softening;
+        var q = T.Sqrt(T.Fma(widths, widths, soft * soft)) - soft;
         var q2 = q * q;
         return q / T.Sqrt(T.Sqrt(T.Fma(q2, q2, one)));
     }

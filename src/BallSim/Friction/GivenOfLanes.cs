@@ -26,10 +26,17 @@ internal struct GivenOfLanes<T>(PiecewiseBicubic map) : ISurfaceOfLanes<T, Given
     public readonly void Roam() => map.Roam();
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public readonly T Value(T x, T y) => map.At(x, y);
+    public T Value(T x, T y) => map.At(x, y);
 
     public readonly T FilmInContact(T film) => 0.0;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public readonly T Friction(T value, T slip) => value;
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public readonly T Friction(T value, T slip, out T inContact)
+    {
+        inContact = 0.0;
+        return value;
+    }
 }

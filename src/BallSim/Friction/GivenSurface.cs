@@ -25,4 +25,11 @@ internal struct GivenSurface<T, TMap>(TMap map) : ISurface<T>
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public T Friction(T value, T slip) => value;
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public readonly T Friction(T value, T slip, out T inContact)
+    {
+        inContact = 0.0;
+        return value;
+    }
 }

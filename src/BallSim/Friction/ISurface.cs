@@ -29,4 +29,7 @@ internal interface ISurface<T>
 
     /// <summary>µ, from the film offered to the contact (or the given coefficient) and the slip speed in m/s; at rolling the slip is 0.</summary>
     T Friction(T value, T slip);
+
+    /// <summary>The same, with <see cref="FilmInContact"/> of the film beside it, which the law works out anyway.</summary>
+    T Friction(T value, T slip, out T inContact);
 }

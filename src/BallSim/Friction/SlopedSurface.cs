@@ -32,4 +32,7 @@ internal struct SlopedSurface<T, TSurface, TSlopes>(TSurface surface, TSlopes sl
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public T Friction(T value, T slip) => surface.Friction(value, slip);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public T Friction(T value, T slip, out T inContact) => surface.Friction(value, slip, out inContact);
 }

@@ -32,9 +32,6 @@ internal struct Body<T>
     /// <summary>Contact radius of the pivoting friction, m; 0 is off.</summary>
     public T PivotRadius;
 
-    /// <summary>By how much the dips of the fresh fraction are rounded while sliding, in widths of the contact; what that takes from them is given back by <see cref="Dips{T}"/>. 0: not at all.</summary>
-    public T Blur;
-
     /// <summary>What acts beside weight, friction and drag. It stands last: the numbers before it can be moved to a lane as they are.</summary>
     public Effects Effects;
 
@@ -50,17 +47,16 @@ internal struct Body<T>
     /// <summary>Whether the track moves onto fresh cover (else it never does).</summary>
     public readonly bool HasFreshCover => (Effects & Effects.FreshCover) != 0;
 
-    /// <summary>Whether the dips of the fresh fraction are rounded and made whole.</summary>
+    /// <summary>Whether the dips of the fresh fraction are left out of the stages of a step and made whole at its end.</summary>
     public readonly bool HasDips => (Effects & Effects.Dips) != 0;
 
     /// <summary>The body as sliding sees it at a tolerance.</summary>
     public readonly Body<T> Sliding(double tolerance)
     {
         var body = this;
-        if (Control<T>.Rounds(tolerance, body))
+        if (Control<T>.Mends(tolerance, body))
         {
             body.Effects |= Effects.Dips;
-            body.Blur = Control<T>.Blur;
         }
         return body;
     }
@@ -70,10 +66,9 @@ internal struct Body<T>
     {
         var body = this;
         body.Effects &= ~Effects.Dips;
-        body.Blur = 0.0;
         return body;
     }
 
     /// <summary>How many numbers there are.</summary>
-    public const int Numbers = 27;
+    public const int Numbers = 26;
 }

@@ -16,11 +16,8 @@ internal readonly struct Control<T>
     // The fresh fraction has narrow dips, twice a turn, of which an error estimate sees too little.
     private const double ShareWithFreshCover = 0.12;
 
-    // Down to this tolerance, m, the fresh fraction's dips are rounded and made whole: what that neglects moves the path by some micrometres.
-    private const double LeastRounded = 5e-6;
-
-    /// <summary>By how much they are rounded, in widths of the contact: the shift in a turn is about three of them, so that hardly more than the mean of a turn is left.</summary>
-    public const double Blur = 3;
+    // Down to this tolerance, m, the fresh fraction's dips are made whole step by step: what that neglects moves the path by some micrometres.
+    private const double LeastMended = 5e-6;
 
     // The estimate of the linearly implicit method is less on the safe side.
     private const double WeightWhileStiff = 8;
@@ -40,16 +37,20 @@ internal readonly struct Control<T>
         perCover = perPlace * 1e5;
 
         var scale = tolerance / 1e-6;
-        StickSlip = Math.Clamp(1e-5 * scale, 1e-12, 1e-4);
+        StickSlip = Math.Clamp(3e-5 * scale, 1e-12, 1e-2);
+        SureSlip = 5e-6 * scale;
         SlipStart = Math.Clamp(6e-4 * Math.Cbrt(scale), 2e-6, 2e-3);
         FirstStep = 5e-3 * Math.Pow(scale, 0.2);
     }
 
-    /// <summary>Whether the dips of the fresh fraction are to be rounded at a tolerance (<see cref="Body{T}.HasDips"/>), see <see cref="Dips{T}"/>.</summary>
-    public static bool Rounds(double tolerance, in Body<T> body) => body.HasCoverOil && body.HasFreshCover && tolerance > LeastRounded;
+    /// <summary>Whether the dips of the fresh fraction are made whole step by step at a tolerance (<see cref="Body{T}.HasDips"/>), see <see cref="Dips{T}"/>.</summary>
+    public static bool Mends(double tolerance, in Body<T> body) => body.HasCoverOil && body.HasFreshCover && tolerance > LeastMended;
 
     /// <summary>Slip speed, m/s, below which sliding that is coming to its end is ended by drifting over the rest in one go.</summary>
     public readonly T StickSlip;
+
+    /// <summary>Slip speed, m/s, below which a step may go as near to the end of sliding as it likes: the direction of the slip, which turns without bound there, is no matter any more.</summary>
+    public readonly T SureSlip;
 
     /// <summary>Time, s, rolled on past the limit of grip before sliding is started, see <see cref="Run{T,TSurface,TRecorder}"/>.</summary>
     public readonly T SlipStart;

@@ -16,8 +16,8 @@ internal struct CoverContact<T>
     /// <summary>How far the track shifts in a turn, in widths of the contact; μ of a fresh cover. Set where the track moves onto fresh cover.</summary>
     public T Shift, WhenFresh;
 
-    /// <summary>(F1) h, the film offered, and (F2) h_c, the film drawn in, m; set where the cover carries oil.</summary>
-    public T Offered, InContact;
+    /// <summary>(F2) h_c, the film drawn in, m; set where the cover carries oil.</summary>
+    public T InContact;
 
     /// <summary>μ.</summary>
     public T Friction;

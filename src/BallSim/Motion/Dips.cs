@@ -6,7 +6,7 @@ namespace BallSim.Motion;
 
 /// <summary>
 /// The fresh fraction of the cover dips twice a turn, when the track crosses itself, in a small part of the turn. Steps short enough to follow every dip would be three times as many; but what a dip does to the path is small, and all
-/// that matters of it is its integral. So the equations take a blurred dip, which long steps can follow, and each step is made whole at its end: the shift of the track is smooth, its values at the
+/// that matters of it is its integral. So the stages of a step take the cover for fresh, and each step is made whole at its end: the shift of the track is smooth, its values at the
 /// stages give it everywhere in the step, the law with its dips is summed over that finely, and what it differs by from what the stages took is added to the state as an impulse, with what it has moved since.
 /// </summary>
 /// <remarks>
@@ -15,7 +15,7 @@ namespace BallSim.Motion;
 internal struct Dips<T>
     where T : struct, IReal<T>
 {
-    private const int Samples = 16;
+    private const int Samples = 12;
 
     /// <summary>What the start of the step saw.</summary>
     public Dip<T> Start;
@@ -28,6 +28,9 @@ internal struct Dips<T>
 
     /// <summary>Whether more stages follow before the end of the step.</summary>
     public readonly bool IsInside => left > 1;
+
+    /// <summary>Whether the shift of the track is asked for at the stage to come.</summary>
+    public readonly bool Asks => left != 2;
 
     /// <summary>Begins a step from <see cref="Start"/>.</summary>
     public void Begin()
@@ -90,16 +93,16 @@ internal struct Dips<T>
         var c2 = T.Fma(q1, 39.674034396810626, T.Fma(q2, -91.80672643541598, T.Fma(q3, 57.608394011040374, T.Fma(q4, -14.18640086926791, q5 * 8.710698896832888))));
         var c3 = T.Fma(q1, -50.398566553333204, T.Fma(q2, 134.39399183045512, T.Fma(q3, -98.45832992516313, T.Fma(q4, 39.04463447216141, q5 * -24.581729824120202))));
         var c4 = T.Fma(q1, 21.104927367392467, T.Fma(q2, -60.34754909315453, T.Fma(q3, 47.772115441612385, T.Fma(q4, -26.23967370440955, q5 * 17.710179988559222))));
-        Curve(ref surface, Start, out var a1, out var a2, out var a3, out var a4);
-        Curve(ref surface, d, out var b1, out var b2, out var b3, out var b4);
+        Curve(ref surface, Start, out var a1, out var a2, out var a3);
+        Curve(ref surface, d, out var b1, out var b2, out var b3);
         T whole = zero, late = zero, last = zero, dry = zero, dry2 = zero;
         for (var i = 0; i < Samples; i++)
         {
             T θ = (i + 0.5) / Samples;
             var q = T.Fma(T.Fma(T.Fma(T.Fma(c4, θ, c3), θ, c2), θ, c1), θ, q1);
-            var x = one - FreshCover<T>.Fraction(q, zero);
-            var r0 = x * T.Fma(T.Fma(T.Fma(a4, x, a3), x, a2), x, a1);
-            var r1 = x * T.Fma(T.Fma(T.Fma(b4, x, b3), x, b2), x, b1);
+            var x = one - FreshCover<T>.Fraction(q);
+            var r0 = x * T.Fma(T.Fma(a3, x, a2), x, a1);
+            var r1 = x * T.Fma(T.Fma(b3, x, b2), x, b1);
             var r = T.Fma(θ, r1 - r0, r0);
             dry = dry + x;
             dry2 = T.Fma(x, x, dry2);
@@ -159,16 +162,14 @@ internal struct Dips<T>
     }
 
     // The friction that is lost by not being fresh as a polynomial of 1 - φ, through four values of the law. Where the lane is dry it begins with a cusp: hence the value close to 0.
-    private static void Curve<TSurface>(ref TSurface surface, in Dip<T> at, out T c1, out T c2, out T c3, out T c4)
+    private static void Curve<TSurface>(ref TSurface surface, in Dip<T> at, out T c1, out T c2, out T c3)
         where TSurface : struct, ISurface<T>
     {
-        var f1 = surface.Friction(T.Fma(0.1, at.CoverFilm, at.Film), at.Slip) - at.WhenFresh;
-        var f2 = surface.Friction(T.Fma(0.4, at.CoverFilm, at.Film), at.Slip) - at.WhenFresh;
-        var f3 = surface.Friction(T.Fma(0.75, at.CoverFilm, at.Film), at.Slip) - at.WhenFresh;
-        var f4 = surface.Friction(at.Film + at.CoverFilm, at.Slip) - at.WhenFresh;
-        c1 = T.Fma(f1, 17.094017094017094, T.Fma(f2, -2.9761904761904763, T.Fma(f3, 0.9377289377289377, f4 * -0.2222222222222222)));
-        c2 = T.Fma(f1, -82.62108262108262, T.Fma(f2, 36.70634920634921, T.Fma(f3, -12.659340659340659, f4 * 3.074074074074074)));
-        c3 = T.Fma(f1, 122.5071225071225, T.Fma(f2, -73.41269841269842, T.Fma(f3, 35.16483516483517, f4 * -9.25925925925926)));
-        c4 = T.Fma(f1, -56.98005698005698, T.Fma(f2, 39.682539682539684, T.Fma(f3, -23.44322344322344, f4 * 7.407407407407407)));
+        var f1 = surface.Friction(T.Fma(0.15, at.CoverFilm, at.Film), at.Slip) - at.WhenFresh;
+        var f2 = surface.Friction(T.Fma(0.5, at.CoverFilm, at.Film), at.Slip) - at.WhenFresh;
+        var f3 = surface.Friction(at.Film + at.CoverFilm, at.Slip) - at.WhenFresh;
+        c1 = T.Fma(f1, 11.204481792717086, T.Fma(f2, -1.7142857142857142, f3 * 0.17647058823529413));
+        c2 = T.Fma(f1, -33.61344537815126, T.Fma(f2, 13.142857142857142, f3 * -1.5294117647058822));
+        c3 = T.Fma(f1, 22.408963585434172, T.Fma(f2, -11.428571428571429, f3 * 2.3529411764705883));
     }
 }

@@ -12,6 +12,6 @@ internal struct Fade<T>
     /// <summary>Flags: slip below pivoting's own scale; next to none left.</summary>
     public T Creeps, Ends;
 
-    /// <summary>Longest step of an explicit method, s; 0.9 of the time that is left at the present rate.</summary>
+    /// <summary>Longest step of an explicit method, s; what part of the time that is left at the present rate a step may take.</summary>
     public T Stable, Cap;
 }

@@ -85,18 +85,23 @@ internal static class Pace<T>
     public const double Graze = 0.05;
 
     /// <summary>Whether a step that has been taken may reach an end of the run: one is passed at its end, or the ball turns round close to the edge, or the pin is near.</summary>
-    public static T MayEnd(in Step<State<T>> s, in Bounds<T> bounds)
+    public static T MayEnd(in Step<State<T>> s, in Bounds<T> bounds) => MayEnd(s.End, s.K1.X, s.K7.X, bounds);
+
+    /// <summary>The same of a step to an end, with the rates of x at its start and there.</summary>
+    public static T MayEnd(in State<T> end, T first, T last, in Bounds<T> bounds)
     {
         T one = 1.0, zero = 0.0;
-        var outside = T.Abs(s.End.X) - bounds.HalfWidth;
-        var turns = T.IfLess(zero, s.K1.X * s.K7.X, zero, one);
+        var outside = T.Abs(end.X) - bounds.HalfWidth;
+        var turns = T.IfLess(zero, first * last, zero, one);
         var gutter = T.IfLess(outside, zero, T.IfLess(-Graze, outside, turns, zero), one);
-        var away = s.End.Y - bounds.PinsAt;
+        var away = end.Y - bounds.PinsAt;
         var reach = bounds.TouchDistance + Graze;
-        var pin = T.IfLess(reach * reach, T.Fma(s.End.X, s.End.X, away * away), zero, one);
+        // Up to the line where it could first be touched, it is not.
+        var beyond = T.IfLess(T.Sliver - bounds.TouchDistance, away, one, zero);
+        var pin = T.IfLess(reach * reach, T.Fma(end.X, end.X, away * away), zero, beyond);
         var passed = T.IfLess(away, -T.Sliver, zero, one);
-        var back = T.IfLess(bounds.BackAt, s.End.Y, zero, one);
-        var late = T.IfLess(s.End.Time, bounds.MaxTime, zero, one);
+        var back = T.IfLess(bounds.BackAt, end.Y, zero, one);
+        var late = T.IfLess(end.Time, bounds.MaxTime, zero, one);
         return T.Max(T.Max(gutter, pin), T.Max(passed, T.Max(back, late)));
     }
 

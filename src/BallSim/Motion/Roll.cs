@@ -89,9 +89,8 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         c.Hold(Body, small);
         if (Body.HasCoverOil)
         {
-            cover.Fresh = c.FreshCover(Body, Start, y);
-            cover.Offered = T.Fma(1.0 - cover.Fresh, y.CoverFilm, film);
-            cover.InContact = Surface.FilmInContact(cover.Offered);
+            cover.Fresh = c.FreshCover(Body);
+            cover.InContact = Surface.FilmInContact(T.Fma(1.0 - cover.Fresh, y.CoverFilm, film));
         }
     }
 
@@ -108,11 +107,9 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         {
             T zero = 0.0, tiny = 1e-30;
             var per = -1.0 / T.Max(c.Demand, tiny);
-            var at = c.Sliding(y);
             Unsafe.SkipInit(out SlideContact<T> s);
-            s.At(Body, Start, at);
-            Slide<T, TSurface>.Push(Body, ref Surface, ref s, at, c.fx * per, c.fy * per, zero, out var sliding);
-            cover.Friction = sliding.Friction;
+            s.At(Body, c);
+            cover.Friction = Slide<T, TSurface>.Grip(Body, ref Surface, ref s, cover.Film, y.CoverFilm, c.fx * per, c.fy * per);
         }
     }
 

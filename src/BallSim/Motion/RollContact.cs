@@ -115,15 +115,27 @@ internal struct RollContact<T>
         N = T.Fma(m, T.Fma(ax, py, -(ay * px)) + cz, -Dz);
     }
 
+    /// <summary>Inverse of the inertia about Bcm, by its cofactors.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public readonly Sym3<T> Inverse()
+    {
+        T one = 1.0, xx = I_L.Xx, yy = I_L.Yy, zz = I_L.Zz, xy = I_L.Xy, xz = I_L.Xz, yz = I_L.Yz;
+        var cxx = T.Fma(yy, zz, -(yz * yz));
+        var cxy = T.Fma(xz, yz, -(xy * zz));
+        var cxz = T.Fma(xy, yz, -(xz * yy));
+        var per = one / T.Fma(xx, cxx, T.Fma(xy, cxy, xz * cxz));
+        return new(per * cxx, per * T.Fma(xx, zz, -(xz * xz)), per * T.Fma(xx, yy, -(xy * xy)), per * cxy, per * cxz, per * T.Fma(xy, xz, -(xx * yz)));
+    }
+
     /// <summary>Fresh fraction of the cover for the force that holds.</summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
-    public readonly T FreshCover(in Body<T> body, in Quat<T> start, in State<T> y)
+    public readonly T FreshCover(in Body<T> body)
     {
         if (!body.HasFreshCover)
         {
             return 0.0;
         }
-        Kinematics<T>.Turned(start, y, body.InverseMoments, body.d_P, out var a, out _);
+        var a = Inverse();
         T wx = ωx, wy = ωy, wz = ωz;
         var lx = T.Fma(I_L.Xx, wx, T.Fma(I_L.Xy, wy, I_L.Xz * wz));
         var ly = T.Fma(I_L.Xy, wx, T.Fma(I_L.Yy, wy, I_L.Yz * wz));
@@ -133,11 +145,8 @@ internal struct RollContact<T>
         var hy = T.Fma(wx, lz, -(wz * lx)) + T.Fma(arm, fx, -(rx * N));
         var hz = T.Fma(wy, lx, -(wx * ly)) + T.Fma(rx, fy, -(ry * fx));
         return FreshCover<T>.Fraction(FreshCover<T>.Shift(wx, wy, wz,
-            T.Fma(a.Xx, hx, T.Fma(a.Xy, hy, a.Xz * hz)), T.Fma(a.Xy, hx, T.Fma(a.Yy, hy, a.Yz * hz)), T.Fma(a.Xz, hx, T.Fma(a.Yz, hy, a.Zz * hz)), body.Radius, body.ContactRadius), 0.0);
+            T.Fma(a.Xx, hx, T.Fma(a.Xy, hy, a.Xz * hz)), T.Fma(a.Xy, hx, T.Fma(a.Yy, hy, a.Yz * hz)), T.Fma(a.Xz, hx, T.Fma(a.Yz, hy, a.Zz * hz)), body.Radius, body.ContactRadius));
     }
-
-    /// <summary>The same motion in the variables of sliding: velocity of Bcm and momentum about it.</summary>
-    public readonly State<T> Sliding(in State<T> y) => y with { VelocityX = vx + ωrx, VelocityY = vy + ωry, Momentum = I_L * ω };
 
     /// <summary>The tangential force that rolling asks of the contact.</summary>
     public readonly T Demand => T.Sqrt(T.Fma(fx, fx, fy * fy));

@@ -8,7 +8,7 @@ namespace BallSim.Motion;
 /// <summary>
 /// Drives one shot through its phases: loft, then sliding and rolling as often as physics wants. Steps go by distance down-lane and end on the rows of the lane's map;
 /// where the ball barely moves down-lane they go by time. Events (limit of grip, gutter, head pin) are found on the dense output and then stepped to.
-/// <para>Sliding to rolling: towards s = 0 steps are capped at 0.9 of the time that is left; below <see cref="Control{T}.StickSlip"/> the rest is drifted over in one go
+/// <para>Sliding to rolling: towards s = 0 steps are capped by the time that is left; below <see cref="Control{T}.StickSlip"/> the rest is drifted over in one go
 /// and what slip remains is taken by an impulse at the contact, which leaves the momentum about the contact point alone.</para>
 /// <para>Slipping again: s = 0 is a fixed point of the sliding equations, so the ball rolls on a short time past the limit of grip, and half (after a jump, all) of the
 /// acceleration that sliding adds in that time is given to it, along the direction to which the contact's own response is parallel.</para>
@@ -320,7 +320,7 @@ internal partial struct Run<T, TSurface, TRecorder>
     private bool EndsSliding(out T cap, out Ending ending)
     {
         slide.Start = q;
-        slide.Fading(y, control.StickSlip, out var c, out var fade);
+        slide.Fading(y, control, out var c, out var fade);
         cap = fade.Cap;
         ending = Ending.None;
         if (fade.Creeps > 0.0)
@@ -330,9 +330,14 @@ internal partial struct Run<T, TSurface, TRecorder>
         }
         if (fade.Ends > 0.0)
         {
-            Drift(T.Min(c.s / T.Abs(fade.Rate), control.StickSlip * Slide<T, TSurface>.DriftSeconds));
-            ending = Stick();
-            return true;
+            var left = T.Min(c.s / T.Abs(fade.Rate), control.StickSlip * Slide<T, TSurface>.DriftSeconds);
+            // Not over an end of the run: a step can stop there.
+            if (c.s <= Slide<T, TSurface>.NoSlip || !(Pace<T>.MayEnd(c.After(left, y), c.vx, c.vx, bounds) > 0.0))
+            {
+                Drift(left);
+                ending = Stick();
+                return true;
+            }
         }
         stiff = stiff && fade.Stable < dt * 0.5;
         if (stiff)

@@ -14,13 +14,13 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
     where TSurface : struct, ISurface<T>
 {
     /// <summary>The last drift over slip takes at most this many seconds for each m/s of the slip at which drifting is allowed.</summary>
-    public const double DriftSeconds = 5;
+    public const double DriftSeconds = 0.5;
 
     /// <summary>Slip that is none but for rounding, m/s.</summary>
     public const double NoSlip = 1e-12;
 
-    // Below this slip, m/s, the law is taken as sharp as it is: near the end of sliding its effect is no matter of averages.
-    private const double SharpSlip = 0.3;
+    // Where dips are made whole (Body.HasDips), the cover counts as fresh above this slip, m/s, and less and less so below: near the end of sliding the effect of a dip is no matter of averages.
+    private const double FreshSlip = 0.3;
 
     // With pivoting friction on, the largest slip, m/s, that may count as rolling.
     private const double CreepSlip = 1e-3;
@@ -149,7 +149,10 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
     private void Note(in SlideContact<T> c, in State<T> y, in CoverContact<T> cover, T scale, T turns)
     {
         T one = 1.0;
-        Dip.Shift = cover.Shift;
+        if (Dips.Asks)
+        {
+            Dip.Shift = IsFresh(Body, c.s) ? c.Shift(Body) : cover.Shift;
+        }
         Dip.Lost = cover.Friction - cover.WhenFresh;
         Dip.Bare = one - cover.Fresh;
         if (!Dips.IsInside)
@@ -191,19 +194,34 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
         var film = surface.Value(y.X, y.Y);
         cover.Film = film;
         cover.Fresh = 1.0;
-        cover.Friction = surface.Friction(film, slip);
+        cover.Friction = surface.Friction(film, slip, out cover.InContact);
         if (body.HasCoverOil)
         {
-            Refresh(body, ref surface, ref c, y, ex, ey, slip, ref cover);
+            cover.WhenFresh = cover.Friction;
+            if (!IsFresh(body, slip))
+            {
+                Refresh(body, ref surface, ref c, y.CoverFilm, ex, ey, slip, ref cover);
+            }
         }
         c.Push(body, ex, ey, cover.Friction);
+    }
+
+    /// <summary>The friction with which a ball that rolls would begin to slide along the unit vector (ex, ey), with oil on the cover.</summary>
+    public static T Grip(in Body<T> body, ref TSurface surface, ref SlideContact<T> c, T film, T coverFilm, T ex, T ey)
+    {
+        Unsafe.SkipInit(out CoverContact<T> cover);
+        T zero = 0.0;
+        cover.Film = film;
+        cover.Friction = surface.Friction(film, zero);
+        Refresh(body, ref surface, ref c, coverFilm, ex, ey, zero, ref cover);
+        return cover.Friction;
     }
 
     /// <summary>
     /// How the slip comes to its end: its present rate of decrease, m/s²; whether it creeps below pivoting's own scale or has come to next to nothing (flags), and the longest step, s, that is safe. The direction of s relaxes
     /// at the rate stiffness/s, and explicit steps are stable while they cover less than about three of its time constants; with the friction that is there, since pivoting leaves less of it the smaller s is.
     /// </summary>
-    public void Fading(in State<T> y, T stickSlip, out SlideContact<T> c, out Fade<T> fade)
+    public void Fading(in State<T> y, in Control<T> control, out SlideContact<T> c, out Fade<T> fade)
     {
         Unsafe.SkipInit(out c);
         c.At(Body, Start, y);
@@ -218,30 +236,43 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
         var creep = T.Abs(Body.PivotRadius * c.ωz) * (8 / (3 * Math.PI));
         fade.Creeps = T.IfLess(c.s, T.Min(creep, CreepSlip), one, zero);
         // Where slip fades slowly, as it does after a slip that was hardly one, the present rate says little about the rest: go on until little is left.
-        var little = T.Min(stickSlip, stickSlip * DriftSeconds * fade.Rate);
+        var little = T.Min(control.StickSlip, control.StickSlip * DriftSeconds * fade.Rate);
         fade.Ends = T.IfLess(zero, fade.Rate, T.IfLess(little, c.s, zero, one), zero);
         fade.Ends = T.IfLess(c.s, NoSlip, one, fade.Ends);
         // Slip acceleration per unit of tangential force, for a ball with all its inertia in the smallest moment.
         var compliance = Body.InverseMass + Body.Radius * Body.Radius * T.Max(Body.InverseMoments.X, T.Max(Body.InverseMoments.Y, Body.InverseMoments.Z));
         fade.Stable = c.s * 2.8 / (T.Sqrt(T.Fma(c.fx, c.fx, c.fy * c.fy)) * compliance);
-        fade.Cap = T.IfLess(zero, fade.Rate, c.s * 0.9 / fade.Rate, infinite);
+        // The error of a step to close before the end grows with the slip and about the tenth power of the part of the time that is left.
+        var part = 0.9 * T.Min(one, T.Sqrt(T.Sqrt(T.Sqrt(control.SureSlip * per))));
+        fade.Cap = T.IfLess(zero, fade.Rate, c.s * part / fade.Rate, infinite);
     }
 
     // Not inlined: a lane of given friction has no use for it.
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private static void Refresh(in Body<T> body, ref TSurface surface, ref SlideContact<T> c, in State<T> y, T ex, T ey, T slip, ref CoverContact<T> cover)
+    private static void Refresh(in Body<T> body, ref TSurface surface, ref SlideContact<T> c, T coverFilm, T ex, T ey, T slip, ref CoverContact<T> cover)
     {
+        T one = 1.0;
         cover.Fresh = 0.0;
-        cover.WhenFresh = cover.Friction;
         if (body.HasFreshCover)
         {
             c.Press(body, ex, ey, cover.Friction);
             cover.Shift = c.Shift(body);
-            var square = slip * slip;
-            cover.Fresh = FreshCover<T>.Fraction(cover.Shift, body.Blur * square / (square + SharpSlip * SharpSlip));
+            cover.Fresh = FreshCover<T>.Fraction(cover.Shift);
+            if (body.HasDips)
+            {
+                var part = T.Min(slip * (1 / FreshSlip), one);
+                part = T.Fma(-part, part, one);
+                cover.Fresh = T.Fma(part * part * part, cover.Fresh - one, one);
+            }
         }
-        cover.Offered = T.Fma(1.0 - cover.Fresh, y.CoverFilm, cover.Film);
-        cover.InContact = surface.FilmInContact(cover.Offered);
-        cover.Friction = surface.Friction(cover.Offered, slip);
+        cover.Friction = surface.Friction(T.Fma(one - cover.Fresh, coverFilm, cover.Film), slip, out cover.InContact);
+    }
+
+    // Whether the stages of a step take the cover for fresh, and leave the rest to Dips: for all lanes, or the long way is gone, at the end of which those are as fresh.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static bool IsFresh(in Body<T> body, T slip)
+    {
+        T one = 1.0, zero = 0.0;
+        return body.HasDips && !T.Any(T.IfLess(slip, FreshSlip, one, zero));
     }
 }

@@ -73,7 +73,32 @@ internal struct SlideContact<T>
         Kinematics<T>.Air(body, cx, cy, wx, wy, wz, out var dx, out var dy, out var dz);
         (Dx, Dy, Dz) = (dx, dy, dz);
         (gX, gY) = (body.g.X, body.g.Y);
+        Free(body, a, lx, ly, lz, dx, dy, dz);
+    }
 
+    /// <summary>A ball that rolls, as one that is about to slide.</summary>
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    public void At(in Body<T> body, in RollContact<T> held)
+    {
+        var a = held.Inverse();
+        (Ixx, Iyy, Izz, Ixy, Ixz, Iyz) = (a.Xx, a.Yy, a.Zz, a.Xy, a.Xz, a.Yz);
+        (ωx, ωy, ωz) = (held.ωx, held.ωy, held.ωz);
+        (rx, ry, rz) = (held.rx, held.ry, held.r_d.Z);
+        (ωrx, ωry, ωrz) = (held.ωrx, held.ωry, held.ωrz);
+        // No slip, but a number that can be divided by.
+        T zero = 0.0, tiny = 1e-18;
+        (vx, vy, sx, sy, s) = (held.vx, held.vy, zero, zero, tiny);
+        (Dx, Dy, Dz) = (held.Dx, held.Dy, held.Dz);
+        (gX, gY) = (held.gX, held.gY);
+        var l = held.I_L * held.ω;
+        Free(body, a, l.X, l.Y, l.Z, Dx, Dy, Dz);
+    }
+
+    // What of the forces does not depend on the contact.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private void Free(in Body<T> body, in Sym3<T> a, T lx, T ly, T lz, T dx, T dy, T dz)
+    {
+        T wx = ωx, wy = ωy, wz = ωz, rx = this.rx, ry = this.ry, rz = this.rz;
         // The body's own rate of L is -ω × L; the air's moment about Bcm is -r_d × D.
         var gx = T.Fma(wz, ly, -(wy * lz));
         var gy = T.Fma(wx, lz, -(wz * lx));
@@ -88,7 +113,7 @@ internal struct SlideContact<T>
         var by = T.Fma(a.Xy, gx, T.Fma(a.Yy, gy, a.Yz * gz));
         (a0x, a0y, a0z) = (bx, by, T.Fma(a.Xz, gx, T.Fma(a.Yz, gy, a.Zz * gz)));
         // Only the n components of a0 × r_d and of ω × (ω × r_d) are needed.
-        lift = T.Fma(body.Mass, T.Fma(bx, ry, -(by * rx)) + T.Fma(wx, wry, -(wy * wrx)) - body.g.Z, -dz);
+        lift = T.Fma(body.Mass, T.Fma(bx, ry, -(by * rx)) + T.Fma(wx, ωry, -(wy * ωrx)) - body.g.Z, -dz);
     }
 
     /// <summary>Forces for sliding along the unit vector (ex, ey) with friction coefficient μ; the slip itself may be zero.</summary>
@@ -150,6 +175,9 @@ internal struct SlideContact<T>
         // (M6): N from a_c · n = 0.
         n = lift / T.Fma(-body.Mass, T.Fma(bx, ry, -(by * rx)), one);
     }
+
+    /// <summary>Place and time so many seconds later at this velocity; the rest of the state as it is.</summary>
+    public readonly State<T> After(T seconds, in State<T> y) => y with { X = T.Fma(seconds, vx, y.X), Y = T.Fma(seconds, vy, y.Y), Time = y.Time + seconds };
 
     /// <summary>Angular acceleration under the force last pushed with.</summary>
     public readonly Vec3<T> α => Vec3<T>.AddScaled(new(a0x, a0y, a0z), N, InverseI_L * new Vec3<T>(armX, armY, armZ));

@@ -13,7 +13,7 @@ public class FreshCoverTests
     private const double Radius = 0.1085, Contact = 0.008;
 
     private static double Fraction(Vector3D ω, Vector3D across, double radius = Radius, double contact = Contact) =>
-        FreshCover<Real>.Fraction(FreshCover<Real>.Shift(ω.X, ω.Y, ω.Z, across.X, across.Y, across.Z, radius, contact), 0);
+        FreshCover<Real>.Fraction(FreshCover<Real>.Shift(ω.X, ω.Y, ω.Z, across.X, across.Y, across.Z, radius, contact));
 
     // From the definition: the part of the rate square to e, over |ω|; one turn; k = -n down to the lane.
     private static double Defined(Vector3D ω, Vector3D across, double radius, double contact)

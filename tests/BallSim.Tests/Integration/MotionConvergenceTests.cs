@@ -34,6 +34,12 @@ public class MotionConvergenceTests
         public Twice Value(Twice x, Twice y) => mu;
 
         public Twice Friction(Twice value, Twice slip) => value;
+
+        public Twice Friction(Twice value, Twice slip, out Twice inContact)
+        {
+            inContact = 0.0;
+            return value;
+        }
     }
 
     private static Body<Twice> Ball { get; } = new()

@@ -17,7 +17,7 @@ public class LimitOfGripTests(ITestOutputHelper output)
     [Fact]
     public void With_the_friction_of_the_slip_to_come_the_trap_is_passed_as_in_the_reference()
     {
-        var (run, events, end) = Trap((_, cover) => cover.Friction);
+        var (run, events, end) = Trap((_, cover, _) => cover.Friction);
         output.WriteLine($"{run.Changes.Count} changes at {string.Join(", ", run.Changes.Select(t => $"{t:F5}"))} s, end {run.Time:F4} s");
         Assert.True(run.Time >= end);
         Assert.Equal(events.Length, run.Changes.Count);
@@ -35,21 +35,21 @@ public class LimitOfGripTests(ITestOutputHelper output)
     [Fact]
     public void With_the_friction_of_the_force_that_holds_the_ball_neither_sticks_nor_slips()
     {
-        var (run, events, end) = Trap((surface, cover) => surface.Friction(cover.Offered, 0.0));
+        var (run, events, end) = Trap((surface, cover, onCover) => surface.Friction(cover.Film + (1.0 - cover.Fresh) * onCover, 0.0));
         output.WriteLine($"{run.Changes.Count} changes by {run.Time:F6} s of {end:F3} s: {run.Changes.Count(t => t == run.Time)} of them in that instant; the reference slips at {events[1]:F6} s");
         Assert.InRange(run.Changes.Count, Most, Most + 1);
         Assert.True(run.Time < end);
         Assert.All(run.Changes.Skip(events.Length), t => Assert.Equal(run.Time, t));
     }
 
-    private static (StickSlip Run, double[] Events, double End) Trap(Func<FilmSurface<Real, MapOfReal>, CoverContact<Real>, double> limit)
+    private static (StickSlip Run, double[] Events, double End) Trap(Func<FilmSurface<Real, MapOfReal>, CoverContact<Real>, Real, double> limit)
     {
         var c = ReferenceFile.Cases("full-model.json").Single(c => c.GetProperty("name").GetString()!.StartsWith("J11 trap", StringComparison.Ordinal));
         var (ball, lane, start, options) = FullModel.Setup(c.GetProperty("inputs"));
         var surface = new FilmSurface<Real, MapOfReal>(Contact.Of(ball, lane).Law<Real>(options.Friction), new(lane.Oil.Map));
         var run = new StickSlip(Simulator.BodyOf(ball, lane, options), surface);
         var end = c.GetProperty("contact").Number("t");
-        run.Go(start, cover => limit(surface, cover), end, Most);
+        run.Go(start, (cover, onCover) => limit(surface, cover, onCover), end, Most);
         return (run, [.. c.GetProperty("events").EnumerateArray().Select(e => e.Number("t"))], end);
     }
 }

@@ -30,7 +30,7 @@ internal sealed class StickSlip(Body<Real> body, FilmSurface<Real, MapOfReal> su
     public double Time => y.Time;
 
     /// <summary>Runs until a time or until so many changes; the limit is the friction coefficient at which rolling ends, of what is known of the oil while the ball rolls.</summary>
-    public void Go(InitialState start, Func<CoverContact<Real>, double> limit, double until, int mostChanges)
+    public void Go(InitialState start, Func<CoverContact<Real>, Real, double> limit, double until, int mostChanges)
     {
         slide.Surface.Roam();
         roll.Surface.Roam();
@@ -86,15 +86,15 @@ internal sealed class StickSlip(Body<Real> body, FilmSurface<Real, MapOfReal> su
         return true;
     }
 
-    private bool RollOn(Func<CoverContact<Real>, double> limit)
+    private bool RollOn(Func<CoverContact<Real>, Real, double> limit)
     {
         roll.Start = q;
         step.Start = y;
         roll.Contact(y, out var c, out var cover);
-        if (c.Demand > limit(cover) * c.N)
+        if (c.Demand > limit(cover, y.CoverFilm) * c.N)
         {
             var rolling = y;
-            y = c.Sliding(y);
+            y = y with { VelocityX = c.vx + c.ωrx, VelocityY = c.vy + c.ωry, Momentum = c.I_L * c.ω };
             if (BeginsToSlip(-c.fx / c.Demand, -c.fy / c.Demand))
             {
                 return false;
