@@ -82,6 +82,21 @@ internal sealed class ChunkMemory : IDisposable
         return (two[0], two[1]);
     }
 
+    /// <summary>The shots that slide and those that roll.</summary>
+    public int[] ReadLists(int sliding, int rolling)
+    {
+        var both = new int[sliding + rolling];
+        foreach (var (list, from, count) in new[] { (Sliding, 0, sliding), (Rolling, sliding, rolling) })
+        {
+            if (count > 0)
+            {
+                list.SubView(0, count).CopyToCPU(Stream, both.AsSpan(from, count));
+            }
+        }
+        Stream.Synchronize();
+        return both;
+    }
+
     public void Download(int count)
     {
         finished.View.SubView(0, count).CopyToCPU(Stream, Results.AsSpan(0, count));

@@ -11,13 +11,14 @@ namespace BallSim.Gpu;
 /// <summary>The kernels for one kind of shots (numbers of the plain steps, lane, one setup or many, effects) on one device, and the rounds they go.</summary>
 internal abstract class KernelSet
 {
-    /// <summary>Brings the shots of a chunk from the foul line to their ends; the outcomes lie in the chunk's memory then.</summary>
+    /// <summary>Brings the shots of a chunk from the foul line to their ends; the outcomes lie in the chunk's memory then. Answers which shots of the group are left over.</summary>
     /// <param name="chunk">Memory and stream.</param>
     /// <param name="group">The shots.</param>
+    /// <param name="most">So few may be left over: those that slip again and again, whom the rest would wait for.</param>
     /// <param name="times">Null: not measured.</param>
     /// <param name="cancellation">Stops between two rounds.</param>
     /// <exception cref="OperationCanceledException">Between two rounds.</exception>
-    public abstract void Run(ChunkMemory chunk, Group group, KernelTimes? times, CancellationToken cancellation);
+    public abstract int[] Run(ChunkMemory chunk, Group group, int most, KernelTimes? times, CancellationToken cancellation);
 
     /// <summary>The kernels for what a group needs.</summary>
     public static KernelSet For(Accelerator accelerator, GroupKind kind) => (KernelSet)Activator.CreateInstance(TypeFor(kind), accelerator)!;
@@ -107,7 +108,7 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
         finish = Load(accelerator, nameof(ShotKernels.Finish), inEvents, false).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, int, ArrayView<Finished>, TSetupsInEvents, TGroundInEvents>>();
     }
 
-    public override void Run(ChunkMemory chunk, Group group, KernelTimes? times, CancellationToken cancellation)
+    public override int[] Run(ChunkMemory chunk, Group group, int most, KernelTimes? times, CancellationToken cancellation)
     {
         var (stream, count) = (chunk.Stream, group.Count);
         chunk.Upload(group.Starts, count);
@@ -122,11 +123,13 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
 
         chunk.ClearCounts();
         KernelTimes.Run(times, stream, () => begin(stream, Blocks(count), chunk.Starts, chunk.Shots, count, chunk.Sliding, chunk.Rolling, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Begin += s);
+        int[] left;
         while (true)
         {
             var (sliding, rolling) = chunk.ReadCounts();
-            if (sliding + rolling == 0)
+            if (sliding + rolling <= most)
             {
+                left = chunk.ReadLists(sliding, rolling);
                 break;
             }
             cancellation.ThrowIfCancellationRequested();
@@ -152,6 +155,7 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
         }
         KernelTimes.Run(times, stream, () => finish(stream, Blocks(count), chunk.Shots, count, chunk.Finished, setupsInEvents, groundInEvents), (t, s) => t.Finish += s);
         chunk.Download(count);
+        return left;
     }
 
     private KernelConfig Blocks(int count) => new((count + blockSize - 1) / blockSize, blockSize);

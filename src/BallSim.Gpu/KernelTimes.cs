@@ -3,17 +3,17 @@ using ILGPU.Runtime;
 
 namespace BallSim.Gpu;
 
-/// <summary>Where a chunk's time goes, s; each kernel by itself, waited for.</summary>
+/// <summary>Where a chunk's time goes, s; each kernel by itself, waited for; and the few shots that are left to the processor.</summary>
 internal sealed class KernelTimes
 {
-    public double Begin, Slide, Roll, Stick, End, Events, Finish;
+    public double Begin, Slide, Roll, Stick, End, Events, Finish, Rest;
 
-    public int Rounds, EventCount;
+    public int Rounds, EventCount, Left;
 
-    /// <summary>All kernels.</summary>
-    public double All => Begin + Slide + Roll + Stick + End + Events + Finish;
+    /// <summary>All together.</summary>
+    public double All => Begin + Slide + Roll + Stick + End + Events + Finish + Rest;
 
-    public override string ToString() => FormattableString.Invariant($"{1e3 * Begin:F2}, {1e3 * Slide:F2}, {1e3 * Roll:F2}, {1e3 * Stick:F2}, {1e3 * End:F2}, {1e3 * Events:F2}, {1e3 * Finish:F2} | {Rounds} with {EventCount} events");
+    public override string ToString() => FormattableString.Invariant($"{1e3 * Begin:F2}, {1e3 * Slide:F2}, {1e3 * Roll:F2}, {1e3 * Stick:F2}, {1e3 * End:F2}, {1e3 * Events:F2}, {1e3 * Finish:F2}, {1e3 * Rest:F2} | {Rounds} with {EventCount} events, {Left} left over");
 
     /// <summary>Runs a kernel; with times, waits for it and adds what it took.</summary>
     public static void Run(KernelTimes? times, AcceleratorStream stream, Action kernel, Action<KernelTimes, double> add)

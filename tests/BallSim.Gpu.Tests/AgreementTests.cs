@@ -73,6 +73,23 @@ public sealed class AgreementTests : IDisposable
     }
 
     [Fact]
+    public void Shots_left_over_are_thrown_on_the_processor()
+    {
+        var left = new Told();
+        using var hasty = GpuEngine.Emulated(left: (4, left.Report));
+        var there = Ensemble.Throw(Kinds, Coarse);
+        Assert.Equal(there, Ensemble.Throw(Kinds, Coarse with { Engine = hasty }));
+        Assert.All(left.Values, n => Assert.InRange(n, 0, 4));
+        var before = left.Values.Sum();
+        Assert.True(before > 0);
+        // In floats those left over are the processor's doubles.
+        var here = Ensemble.Throw(Kinds, Coarse with { Engine = hasty, Precision = Precision.Single });
+        Assert.True(left.Values.Sum() > before);
+        Assert.True(there.Zip(here).Count(p => p.First == p.Second) >= left.Values.Sum() - before);
+        Assert.NotEqual(there, here);
+    }
+
+    [Fact]
     public void Cancelled_it_stops_between_chunks()
     {
         using var small = GpuEngine.Emulated(mostShots: 10);
