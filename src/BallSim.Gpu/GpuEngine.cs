@@ -29,8 +29,11 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
     // A round waits for the slowest of its events, some milliseconds, however few they are. What is left of a chunk when so few shots for each thread of the processor go on (those that slip again and again) is thrown there; and no more than this part of a chunk.
     private const int LeftPerThread = 32, Part = 256;
 
-    // Per card: while one chunk is computed, the processor prepares the next and reads the last.
-    private const int ChunksAtATime = 2;
+    // Per card: while one chunk waits for its slowest events, others compute, and the processor prepares the next and reads the last.
+    private const int ChunksAtATime = 6;
+
+    // Shots left over that one thread throws side by side.
+    private const int Slice = 8;
 
     // Kernels of events need much local memory, those of plain steps none: without this flag of the driver (CU_CTX_LMEM_RESIZE_TO_MAX) it is given back and taken anew for every launch.
     private const CudaAcceleratorFlags LocalMemoryStays = (CudaAcceleratorFlags)0x10;
@@ -243,10 +246,9 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
     private void Finish(FilledChunk chunk, Group group, int[] left, EnsembleOptions options, CancellationToken cancellation)
     {
         Left?.Told(left.Length);
-        if (left.Length > 0)
-        {
-            Processor.Run(new RestOfChunk(chunk, Array.ConvertAll(left, i => group.Rows[i])), options with { Precision = Precision.Double }, null, cancellation);
-        }
+        var alone = options with { Precision = Precision.Double, Threads = 1 };
+        var rows = Array.ConvertAll(left, i => group.Rows[i]);
+        Parallel.ForEach(rows.Chunk(Slice), slice => Processor.Run(new RestOfChunk(chunk, slice), alone, null, cancellation));
     }
 
     private static void OnProcessor(Chunks work, int from, int count) => Processor.Run(new PartOfRows(work.Rows, from, count), work.Options, work.PartOf(), work.Cancellation);
