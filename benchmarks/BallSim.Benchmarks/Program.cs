@@ -33,7 +33,9 @@ else if (args is ["soak", ..])
 }
 else if (args is ["coverage", ..])
 {
-    Coverage.Report(Console.Out, args.Length > 1 ? int.Parse(args[1], System.Globalization.CultureInfo.InvariantCulture) : 1000);
+    // Replications, and the noise in mm where it is to be one alone.
+    double[] numbers = [.. args.Skip(1).Select(a => double.Parse(a, System.Globalization.CultureInfo.InvariantCulture))];
+    Coverage.Report(Console.Out, numbers.Length > 0 ? (int)numbers[0] : 1000, numbers.Length > 1 ? [1e-3 * numbers[1]] : [0.005, 0.015]);
 }
 else
 {

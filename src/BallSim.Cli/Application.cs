@@ -66,6 +66,7 @@ internal static class Application
             SweepCommand.Gather(screen),
             FitCommand.Fit(screen, cancellation),
             FitCommand.Verdict(screen, cancellation),
+            GyroCommand.Of(screen),
             BuildCommand.Of(screen),
             BenchCommands.Drill(screen),
             BenchCommands.Rules(screen),

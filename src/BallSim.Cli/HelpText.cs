@@ -21,6 +21,8 @@ internal static class HelpText
           ballsim gather house/sweep.shards          the table of all parts
           ballsim fit tracks.csv house/scenario.json      friction and releases from tracked shots
           ballsim verdict tracks.csv house/scenario.json  does the ball do what it was designed to do?
+          ballsim verdict tracks.csv house/scenario.json --html page.html
+          ballsim gyro record.csv                    ratios of inertia from a gyroscope in the ball
           ballsim build house/build.json             a ball from core, filler and cover
           ballsim build house/build.json --weights   the line from 6 to 16 lb with that core
           ballsim drill house/bench.json             before and after the drill, and the arcs to mark

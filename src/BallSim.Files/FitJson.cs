@@ -30,6 +30,7 @@ public static class FitJson
                 json.WriteString("shot", e.ShotId);
                 Number(json, "value", e.IsDetermined ? e.Value : double.NaN);
                 Number(json, "standard_error", e.StandardError);
+                Number(json, "bias_taken_off", e.IsDetermined ? e.Bias : double.NaN);
                 Number(json, "low_95", e.Low95);
                 Number(json, "high_95", e.High95);
                 json.WriteBoolean("at_bound", e.IsAtBound);
@@ -80,7 +81,7 @@ public static class FitJson
         });
     }
 
-    /// <summary>Writes a verdict: the finding, and every metric with its interval.</summary>
+    /// <summary>Writes a verdict: the finding, the shots that did not come to the pins, and every metric with its interval.</summary>
     /// <param name="writer">Where to; it is not closed.</param>
     /// <param name="verdict">The verdict.</param>
     public static void Write(TextWriter writer, Verdict verdict)
@@ -92,6 +93,16 @@ public static class FitJson
             json.WriteStartObject();
             json.WriteString("finding", verdict.Finding.ToString());
             json.WriteString("sentence", verdict.Sentence);
+            json.WriteStartArray("missed");
+            foreach (var shot in verdict.Missed)
+            {
+                json.WriteStartObject();
+                json.WriteString("shot", shot.ShotId);
+                json.WriteString("designed", shot.Designed.ToString());
+                json.WriteString("measured", shot.Measured.ToString());
+                json.WriteEndObject();
+            }
+            json.WriteEndArray();
             json.WriteStartArray("metrics");
             foreach (var m in verdict.Metrics)
             {

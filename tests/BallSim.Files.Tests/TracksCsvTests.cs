@@ -130,7 +130,102 @@ public sealed class TracksCsvTests : IDisposable
         Assert.Contains("The ball: ", output);
     }
 
+    [Theory]
+    [InlineData("--noise", "0")]
+    [InlineData("--slopes", "0")]
+    [InlineData("--drag", "3")]
+    [InlineData("--gyro-noise", "1000")]
+    public void A_number_out_of_range_is_a_wrong_command_line(string option, string value)
+    {
+        var (code, _, error) = Run("fit", Tracks(), text.File("s.json", ScenarioText.Whole), option, value);
+        Assert.Equal(2, code);
+        Assert.Contains(option, error);
+    }
+
     [Fact]
-    public void A_noise_out_of_range_is_a_wrong_command_line() =>
-        Assert.Equal(2, Run("fit", Tracks(), text.File("s.json", ScenarioText.Whole), "--noise", "0").Code);
+    public void The_page_tells_estimates_residuals_shots_and_the_verdict()
+    {
+        var (tracks, scenario, page) = (Tracks(), text.File("s.json", ScenarioText.Whole), text.File("page.html", ""));
+        Assert.Equal(0, Run("fit", tracks, scenario, "--html", page).Code);
+        var written = File.ReadAllText(page);
+        Assert.DoesNotContain("id=\"verdict\"", written);
+        foreach (var part in (string[])["id=\"found\"", "Dry friction</th>", "Correlations of the estimates", "id=\"residuals-lateral-1\"", "id=\"residuals-time-1\"", "Residuals by distance", "Launch angle, &#176;</th>", "&#177; 5 mm across"])
+        {
+            Assert.Contains(part, written);
+        }
+        Assert.Equal(0, Run("verdict", tracks, scenario, "--html", page).Code);
+        Assert.Contains("id=\"verdict\"", File.ReadAllText(page));
+        Assert.Contains("Entry angle</th>", File.ReadAllText(page));
+
+        var (code, _, error) = Run("fit", tracks, scenario, "--html", Path.GetDirectoryName(page)!);
+        Assert.Equal(1, code);
+        Assert.Contains("is a folder", error);
+    }
+
+    [Fact]
+    public void Clock_slopes_and_drag_are_fitted_where_they_are_asked_for()
+    {
+        var (code, output, error) = Run("fit", Tracks(), text.File("s.json", ScenarioText.Whole), "--clock", "--slopes", "0.5", "--drag", "0.1", "--json");
+        Assert.Equal((0, ""), (code, error));
+        using var fit = JsonDocument.Parse(output);
+        var names = fit.RootElement.GetProperty("estimates").EnumerateArray().Select(e => e.GetProperty("parameter").GetString()).ToArray();
+        Assert.Equal(6 + 3 * 7, names.Length);
+        Assert.Equal(3, names.Count(n => n == "ClockOffset"));
+        Assert.Single(names, n => n == "CrossSlope");
+        Assert.Single(names, n => n == "LengthSlope");
+        Assert.Single(names, n => n == "DragCoefficient");
+        // The tracks were made with clocks that are right.
+        Assert.All(fit.RootElement.GetProperty("estimates").EnumerateArray().Where(e => e.GetProperty("parameter").GetString() == "ClockOffset"),
+            e => Assert.InRange(Math.Abs(e.GetProperty("value").GetDouble()), 0, 4 * e.GetProperty("standard_error").GetDouble()));
+    }
+
+    [Fact]
+    public void The_record_of_a_gyroscope_is_one_more_shot()
+    {
+        var scenario = text.File("s.json", ScenarioText.Whole);
+        var candidate = Scenario.Read(scenario).Candidates()[0];
+        var shot = Simulator.Throw(candidate.Ball, candidate.Lane, candidate.Release);
+        var csv = "time [s],wx [rad/s],wy [rad/s],wz [rad/s]\n";
+        for (var i = 1; i <= 40; i++)
+        {
+            var spin = shot.At(0.05 * i).SpinRate;
+            csv += string.Create(CultureInfo.InvariantCulture, $"{0.05 * i:F2},{0.6 * spin:F5},{0.8 * spin:F5},0\n");
+        }
+        var record = text.File("flown.csv", csv);
+        var tracks = Tracks();
+        var (code, output, error) = Run("fit", tracks, scenario, "--gyro", record, "--gyro-noise", "0.5", "--json");
+        Assert.Equal((0, ""), (code, error));
+        using var fit = JsonDocument.Parse(output);
+        var spun = fit.RootElement.GetProperty("estimates").EnumerateArray().Single(e => e.GetProperty("shot").GetString() == "flown" && e.GetProperty("parameter").GetString() == "SpinRate");
+        Assert.InRange(Math.Abs(spun.GetProperty("value").GetDouble() - candidate.Release.SpinRate), 0, 0.1 * Rpm);
+        Assert.Contains(fit.RootElement.GetProperty("residuals_by_distance").EnumerateArray(), b => b.GetProperty("quantity").GetString() == "SpinRate");
+
+        Assert.Contains("already", Run("fit", tracks, scenario, "--gyro", record, "--gyro", record).Error);
+        Assert.Equal(1, Run("fit", tracks, scenario, "--gyro", record, "--gyro", record).Code);
+    }
+
+    [Fact]
+    public void A_free_spin_tells_the_ratios_of_the_moments()
+    {
+        // Euler's equation for moments 0.0270, 0.0281, 0.0279 by small steps of the midpoint rule.
+        double[] moments = [0.0270, 0.0281, 0.0279], w = [20, 25, 15];
+        double[] Rate(double[] v) => [(moments[1] - moments[2]) / moments[0] * v[1] * v[2], (moments[2] - moments[0]) / moments[1] * v[2] * v[0], (moments[0] - moments[1]) / moments[2] * v[0] * v[1]];
+        var csv = "time [s],wx [rad/s],wy [rad/s],wz [rad/s]\n";
+        for (var i = 0; i <= 400; i++)
+        {
+            csv += string.Create(CultureInfo.InvariantCulture, $"{0.01 * i:F2},{w[0]:F6},{w[1]:F6},{w[2]:F6}\n");
+            for (var step = 0; step < 10; step++)
+            {
+                var half = Rate(w).Select((r, k) => w[k] + 0.0005 * r).ToArray();
+                w = [.. Rate(half).Select((r, k) => w[k] + 0.001 * r)];
+            }
+        }
+        var record = text.File("spin.csv", csv);
+        var (code, output, error) = Run("gyro", record, "--noise", "0.1");
+        Assert.Equal((0, ""), (code, error));
+        Assert.Contains("0.96085", output);
+        Assert.Contains("0.99288", output);
+        Assert.Equal(2, Run("gyro", record, "--noise", "0").Code);
+        Assert.Equal(1, Run("gyro", text.File("short.csv", "time [s],wx [rad/s],wy [rad/s],wz [rad/s]\n0,1,2,3\n")).Code);
+    }
 }

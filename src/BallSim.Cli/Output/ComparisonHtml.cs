@@ -24,13 +24,6 @@ internal static class ComparisonHtml
                    select new NamedSheet(scenario.Balls.Count > 1 ? $"{ball.Name}, {layout.Name}" : layout.Name, ball.Drilled(layout.Value, bowler), ball.BalanceLever),
             ],
         };
-        try
-        {
-            page.SaveHtml(path);
-        }
-        catch (Exception e) when (e is UnauthorizedAccessException or IOException or NotSupportedException or ArgumentException)
-        {
-            throw new BadFileException($"{path}: {(Directory.Exists(path) ? "is a folder; name a file to write" : $"cannot be written: {e.Message}")}");
-        }
+        PageFile.Save(path, page.SaveHtml);
     }
 }

@@ -1,4 +1,5 @@
 using BallSim.Fitting;
+using BallSim.Plots.Pages;
 using static System.FormattableString;
 using static BallSim.Units;
 
@@ -20,9 +21,10 @@ internal static class FitTable
         }
         foreach (var e in fit.Estimates.Where(e => e.ShotId is null))
         {
+            var (name, unit) = (FitWords.Labelled(e.Parameter), FitWords.Of(e.Parameter).In);
             NameColumns.AddRow(table, e.IsDetermined
-                ? [Words(e.Parameter), Invariant($"{e.Value:G4}"), Invariant($"{e.StandardError:G2}"), Invariant($"{e.Low95:G4}"), Invariant($"{e.High95:G4}{(e.IsAtBound ? " at its bound" : "")}")]
-                : [Words(e.Parameter), "cannot be told", "", "", ""]);
+                ? [name, Invariant($"{e.Value / unit:G4}"), Invariant($"{e.StandardError / unit:G2}"), Invariant($"{e.Low95 / unit:G4}"), Invariant($"{e.High95 / unit:G4}{(e.IsAtBound ? " at its bound" : "")}")]
+                : [name, "cannot be told", "", "", ""]);
         }
         screen.Show(table);
         screen.Output.WriteLine();
@@ -49,24 +51,17 @@ internal static class FitTable
         }
         foreach (var m in verdict.Metrics)
         {
-            var (unit, symbol) = m.Metric switch
-            {
-                ShotMetric.EntryAngle => (Degree, "°"),
-                ShotMetric.EntrySpeed => (MilesPerHour, " mph"),
-                ShotMetric.BreakpointDistance => (Foot, " ft"),
-                _ => (1.0, ""),
-            };
+            var (name, symbol, unit) = FitWords.Of(m.Metric);
             string Text(double v) => double.IsFinite(v) ? Invariant($"{v / unit:F2}{symbol}") : Trade.None;
             string Signed(double v) => double.IsFinite(v) ? Invariant($"{v / unit:+0.00;-0.00;0.00}") : Trade.None;
-            NameColumns.AddRow(table, [Words(m.Metric), Text(m.Designed), Text(m.Measured), Signed(m.Low), Signed(m.High), "±" + Text(m.Tolerance), m.Finding switch
-            {
-                Finding.AsDesigned => "as designed",
-                Finding.Differs => "differs",
-                _ => "cannot tell",
-            }]);
+            NameColumns.AddRow(table, [name, Text(m.Designed), Text(m.Measured), Signed(m.Low), Signed(m.High), "±" + Text(m.Tolerance), FitWords.Of(m.Finding)]);
         }
         screen.Show(table);
         screen.Say($"The ball: {verdict.Sentence}.");
+        if (verdict.Missed.Count > 0)
+        {
+            screen.Say($"Left out of the metrics: {verdict.MissedSentence}.");
+        }
         screen.Say("Each shot is thrown as designed with its own release as fitted, and held against its fitted path. The intervals of the mean difference hold together in 95 %; they carry the scatter from shot to shot and the error of the fitted friction. "
             + "Wholly within the tolerance (assumed): as designed; wholly outside: differs; else one cannot tell.");
         foreach (var one in fit.Unseparated)
@@ -79,7 +74,7 @@ internal static class FitTable
     private static void Heading(Screen screen, FitResult fit)
     {
         screen.Say(Invariant($"{fit.Shots.Count} shots, {fit.Residuals.Count} measured numbers; {fit.Reason} after {fit.Iterations} steps. Chi-square {fit.ChiSquare:F0} on {fit.DegreesOfFreedom:F0} degrees of freedom: ")
-            + (fit.Probability < 0.001 ? "worse than the stated noise; look at the residuals." : fit.Probability > 0.999 ? "better than the stated noise." : "as good as the stated noise."));
+            + FitWords.Goodness(fit) + ".");
         screen.Output.WriteLine();
     }
 
@@ -111,21 +106,4 @@ internal static class FitTable
             screen.Say($"and {fit.Notes.Count - MostNotes} remarks more.", "  ");
         }
     }
-
-    private static string Words(ShotMetric metric) => metric switch
-    {
-        ShotMetric.EntryAngle => "Entry angle",
-        ShotMetric.EntryBoard => "Entry board",
-        ShotMetric.EntrySpeed => "Entry speed",
-        ShotMetric.BreakpointBoard => "Breakpoint board",
-        _ => "Breakpoint distance",
-    };
-
-    private static string Words(FitParameter parameter) => parameter switch
-    {
-        FitParameter.Dry => "Dry friction",
-        FitParameter.Floor => "Floor of friction in oil",
-        FitParameter.FilmScale => "Film scale, times roughness",
-        _ => parameter.ToString(),
-    };
 }

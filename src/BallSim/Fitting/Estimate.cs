@@ -14,6 +14,12 @@ public readonly record struct Estimate
     /// <summary>The value at the end of the fit, in the unit of the parameter. It says nothing where <see cref="IsDetermined"/> is false.</summary>
     public double Value { get; init; }
 
+    /// <summary>
+    /// The bias of second order that was taken off the value of the least misfit, in the unit of the parameter. Where it is as large as the standard error, the model bends too much for either to be trusted. Zero where it was not
+    /// worked out: <see cref="FitOptions.CorrectBias"/> is false, a number stands at a bound or cannot be told from others, or the neighbourhood of the fit has shots that do not come as far as their tracks.
+    /// </summary>
+    public double Bias { get; init; }
+
     /// <summary>Standard error with everything known, priors included, in the unit of the parameter; infinite where the data cannot separate the number from another.</summary>
     public double StandardError { get; init; }
 

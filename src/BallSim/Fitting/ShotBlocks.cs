@@ -104,8 +104,7 @@ internal sealed class ShotBlocks : IResidualBlocks
             {
                 var o = observations[k];
                 var seen = Predicted(passages[o.Station], o.Quantity);
-                var off = (double)seen - o.Value;
-                into.Residuals[k] = (o.Quantity is FitQuantity.Heading or FitQuantity.AxisRotation ? Math.IEEERemainder(off, 2 * Math.PI) : off) / o.Deviation;
+                into.Residuals[k] = o.Off((double)seen, o.Value) / o.Deviation;
                 into.IsObservation[k] = true;
                 for (var slot = 0; slot < count; slot++)
                 {

@@ -1,3 +1,4 @@
+using BallSim.Shots;
 using MathNet.Numerics.Distributions;
 using MathNet.Numerics.LinearAlgebra;
 using static BallSim.Units;
@@ -11,6 +12,7 @@ namespace BallSim.Fitting;
 /// <remarks>
 /// The misfit is the sum of the losses of all residuals in units of the stated noise, and of the squared distances from the priors. The covariance is that of an M-estimate, H⁻¹ M H⁻¹ with H = ψ̄' JᵀJ and M = mean(ψ²) JᵀJ over the measured
 /// numbers (P. J. Huber, Ann. Stat. 1 (1973) 799, from memory), priors added to both: with least squares it is (JᵀJ)⁻¹. It takes the noise as independent and as large as stated, unless <see cref="FitOptions.NoiseFromResiduals"/>.
+/// The values are those of the least misfit less their bias from the bending of the model (<see cref="FitOptions.CorrectBias"/>); residuals and chi-square are those of the least misfit itself.
 /// </remarks>
 public static class TrackFit
 {
@@ -23,6 +25,9 @@ public static class TrackFit
     // The fresh fraction of the cover has narrow dips, and a slope through a dip is worse than the value: measured, the misfit stops falling some hundredths of a standard error from where the slopes say.
     private const double SolverFloor = 0.15;
 
+    // The finest tolerance at which steps round the dips and make them whole: sharp ones leave the slopes to chance (measured at 1e-6: standard errors a quarter off; at 1e-8 the search ended beside the least misfit).
+    private const double FinestRounded = 1e-5;
+
     /// <summary>Fits shots together.</summary>
     /// <param name="shots">The shots, at least one.</param>
     /// <param name="options">What to look for.</param>
@@ -33,6 +38,11 @@ public static class TrackFit
         ArgumentNullException.ThrowIfNull(shots);
         ArgumentNullException.ThrowIfNull(options);
         Check.That(shots.Count > 0, "there is no shot to fit", nameof(shots));
+        var asked = options.Simulator;
+        if (asked.CoverOil && asked.FreshCover && shots.Any(s => s.Lane.GivenFriction is null))
+        {
+            options = options with { Simulator = asked with { Tolerance = Math.Max(FinestRounded, asked.Tolerance) } };
+        }
         var blocks = new ShotBlocks(shots, options.Parameters, options.Noise, options.Simulator);
         var (low, high) = (Along(blocks, shots.Count, (p, _) => p.Low), Along(blocks, shots.Count, (p, _) => p.High));
         for (var i = 0; i < low.Length; i++)
@@ -47,7 +57,7 @@ public static class TrackFit
         var search = new ArrowLeastSquares(blocks, low, high, options.Precision, SolverFloor, options.MaxIterations);
         var solution = search.Minimise(rough.Values, options.Loss, cancellation);
         solution = solution with { Iterations = rough.Iterations + solution.Iterations, Evaluations = rough.Evaluations + solution.Evaluations };
-        return Told(blocks, shots, options, search, solution, low, high);
+        return Told(blocks, shots, options, asked, search, solution, low, high);
     }
 
     // Most of the way with coarse throws, from where the tracks point; if that leads nowhere, from the releases as given. Cauchy's loss may have several minima: Huber's leads to the right one.
@@ -70,7 +80,7 @@ public static class TrackFit
     private static double[] Along(ShotBlocks blocks, int shots, Func<FreeParameter, int, double> value) =>
         [.. blocks.Shared.Select(p => value(p, -1)), .. Enumerable.Range(0, shots).SelectMany(s => blocks.Local.Select(p => value(p, s)))];
 
-    private static FitResult Told(ShotBlocks blocks, IReadOnlyList<FitShot> shots, FitOptions options, ArrowLeastSquares search, ArrowSolution found, double[] low, double[] high)
+    private static FitResult Told(ShotBlocks blocks, IReadOnlyList<FitShot> shots, FitOptions options, SimulatorOptions asked, ArrowLeastSquares search, ArrowSolution found, double[] low, double[] high)
     {
         var (shared, local) = (blocks.SharedCount, blocks.Local.Length);
         var residuals = Residuals(blocks, shots, options, found);
@@ -86,12 +96,18 @@ public static class TrackFit
                 }
             }
         }
-        var covariance = Covariance(search, found, options.Loss);
+        var (covariance, inverse, curvature) = Covariance(search, found, options.Loss);
         if (options.NoiseFromResiduals && freedom > 0)
         {
             covariance *= chiSquare / freedom;
         }
         var unseparated = Unseparated(blocks, shots, options, search, found);
+        bool AtBound(int i) => found.Values[i] <= low[i] || found.Values[i] >= high[i];
+        // Where the data leave a direction open there is no neighbourhood to look at.
+        var bias = options.CorrectBias && unseparated.Length == 0 && !Enumerable.Range(0, found.Values.Length).Any(AtBound)
+            ? CurvatureBias.Of(blocks, shots, options.Simulator, found, covariance, inverse, curvature)
+            : new double[found.Values.Length];
+        double[] values = [.. found.Values.Select((v, i) => Math.Clamp(v - bias[i], low[i], high[i]))];
         var lost = unseparated.SelectMany(c => Separation.StandsInForLaw(c.Asked) && c.Others.Count != 1 ? [c.Asked] : c.Others.Where(o => blocks.Shared.Any(p => p.Parameter == o)).Append(c.Asked)).ToHashSet();
         var coverage = options.NoiseFromResiduals && freedom > 0 ? StudentT.InvCDF(0, 1, freedom, 0.975) : Normal.InvCDF(0, 1, 0.975);
         Estimate Made(int i)
@@ -102,17 +118,18 @@ public static class TrackFit
             {
                 Parameter = p.Parameter,
                 ShotId = i < shared ? null : shots[(i - shared) / local].Track.Id,
-                Value = found.Values[i],
+                Value = values[i],
+                Bias = bias[i],
                 StandardError = determined ? Math.Sqrt(covariance[i, i]) : double.PositiveInfinity,
                 IsDetermined = determined,
-                IsAtBound = found.Values[i] <= low[i] || found.Values[i] >= high[i],
+                IsAtBound = AtBound(i),
                 Coverage = coverage,
             };
         }
         return new(covariance, shared, local)
         {
             Estimates = [.. Enumerable.Range(0, found.Values.Length).Select(Made)],
-            Shots = [.. shots.Select((shot, s) => FittedShot.Of(shot, options.Simulator, blocks.ValuesAt(s, found.Values.AsSpan(0, shared), found.Values.AsSpan(shared + s * local, local))))],
+            Shots = [.. shots.Select((shot, s) => FittedShot.Of(shot, asked, blocks.ValuesAt(s, values.AsSpan(0, shared), values.AsSpan(shared + s * local, local))))],
             Residuals = residuals,
             ResidualsByDistance = Bands(residuals),
             Unseparated = unseparated,
@@ -152,7 +169,8 @@ public static class TrackFit
                band.Sum(r => r.Weight * r.Value) / weight, Math.Sqrt(band.Sum(r => r.Weight * r.Standardised * r.Standardised) / weight)),
     ];
 
-    private static Matrix<double> Covariance(ArrowLeastSquares search, ArrowSolution found, RobustLoss loss)
+    // With H⁻¹ and the mean curvature ψ̄' of the loss.
+    private static (Matrix<double> Covariance, Matrix<double> Inverse, double Curvature) Covariance(ArrowLeastSquares search, ArrowSolution found, RobustLoss loss)
     {
         double curvature = 0, square = 0;
         var count = 0;
@@ -171,12 +189,13 @@ public static class TrackFit
         }
         if (loss == RobustLoss.LeastSquares)
         {
-            return Inverse(search.Information(found.Rows, (_, _) => 1));
+            var exact = Inverse(search.Information(found.Rows, (_, _) => 1));
+            return (exact, exact, 1);
         }
         (curvature, square) = (Math.Max(curvature / count, 0.1), square / count);
         var inverse = Inverse(search.Information(found.Rows, (_, isObservation) => isObservation ? curvature : 1));
         // Never less than the stated noise would give: few residuals may be small by chance.
-        return inverse * search.Information(found.Rows, (_, isObservation) => isObservation ? Math.Max(square, Loss.MeanPull(loss)) : 1) * inverse;
+        return (inverse * search.Information(found.Rows, (_, isObservation) => isObservation ? Math.Max(square, Loss.MeanPull(loss)) : 1) * inverse, inverse, curvature);
     }
 
     private static Matrix<double> Inverse(Matrix<double> information)

@@ -12,6 +12,8 @@ namespace BallSim.Fitting;
 /// <para>The rule. For each metric the interval of the mean difference is mean ± t √(s²/n + u²): s the standard deviation from shot to shot, n the shots, u the standard error from what all shots have in common, t Student's for n - 1 degrees of
 /// freedom at 1 - 0.05/m, m the number of metrics (Bonferroni), so that all intervals together hold in 95 %. Wholly within the tolerance: as designed. Wholly outside it: differs. Otherwise, and from fewer than two shots: cannot tell. The ball
 /// differs if any metric does; it is as designed if every metric is; otherwise one cannot tell.</para>
+/// <para>A metric takes both shots to the pins. Where one of a pair does not come to the pins, metrics are those of the other pairs, and these may be the ones that differ least: then the ball is not as designed, and one cannot tell unless a
+/// metric differs, or, from two pairs on, not one of the designed shots comes to the pins that the measured ones reach, or the other way round: then it differs in where its shots end.</para>
 /// <para>A number that the fit could not determine adds nothing to u: read <see cref="FitResult.Unseparated"/> first. The friction that the design counted on is taken as exact: what is not known of it belongs into the tolerances.</para>
 /// </remarks>
 public sealed record Verdict
@@ -21,22 +23,54 @@ public sealed record Verdict
     // Slopes of the metrics by the shared numbers, over so many standard errors to either side.
     private const double Reach = 0.3;
 
-    private Verdict(IReadOnlyList<MetricVerdict> metrics) => Metrics = metrics;
+    private readonly bool endsDiffer;
+
+    private Verdict(IReadOnlyList<MetricVerdict> metrics, IReadOnlyList<ShotEnds> missed, bool endsDiffer) => (Metrics, Missed, this.endsDiffer) = (metrics, missed, endsDiffer);
 
     /// <summary>Metric by metric; those that no two shots have are told as cannot tell.</summary>
     public IReadOnlyList<MetricVerdict> Metrics { get; }
 
+    /// <summary>Shots that did not come to the pins, as designed or as measured or both: metrics are without them.</summary>
+    public IReadOnlyList<ShotEnds> Missed { get; }
+
     /// <summary>Of the ball as a whole.</summary>
-    public Finding Finding => Metrics.Any(m => m.Finding == Finding.Differs) ? Finding.Differs
-        : Metrics.All(m => m.Finding == Finding.AsDesigned) ? Finding.AsDesigned : Finding.CannotTell;
+    public Finding Finding => endsDiffer || Metrics.Any(m => m.Finding == Finding.Differs) ? Finding.Differs
+        : Metrics.All(m => m.Finding == Finding.AsDesigned) && !Missed.Any(m => m.EndsOtherwise) ? Finding.AsDesigned : Finding.CannotTell;
 
     /// <summary>The finding as a sentence.</summary>
-    public string Sentence => Finding switch
+    public string Sentence
     {
-        Finding.AsDesigned => "as designed",
-        Finding.Differs => $"differs in {string.Join(", ", Metrics.Where(m => m.Finding == Finding.Differs).Select(m => Words(m.Metric)))}",
-        _ => $"cannot tell from these shots: {string.Join(", ", Metrics.Where(m => m.Finding == Finding.CannotTell).Select(m => Words(m.Metric)))} left open",
-    };
+        get
+        {
+            string[] Found(Finding finding) => [.. Metrics.Where(m => m.Finding == finding).Select(m => Words(m.Metric))];
+            var open = Found(Finding.CannotTell);
+            return Finding switch
+            {
+                Finding.AsDesigned => "as designed",
+                Finding.Differs => $"differs in {string.Join(", ", [.. endsDiffer ? (string[])["where its shots end"] : [], .. Found(Finding.Differs)])}",
+                _ => "cannot tell from these shots: " + (open.Length > 0 ? $"{string.Join(", ", open)} left open" : "some end otherwise than designed, and the others alone are no fair sample"),
+            };
+        }
+    }
+
+    /// <summary>What became of the shots that did not come to the pins, as sentences without the last stop; empty where all came.</summary>
+    public string MissedSentence
+    {
+        get
+        {
+            string Told(IEnumerable<ShotEnds> shots, string words, Func<ShotEnds, StopReason> reason)
+            {
+                ShotEnds[] all = [.. shots];
+                return all.Length == 0 ? "" : $"{(all.Length == 1 ? "shot" : "shots")} {string.Join(", ", all.Select(s => $"{s.ShotId} ({reason(s)})"))} {words}";
+            }
+            return string.Join("; ", ((string[])
+            [
+                Told(Missed.Where(m => m.EndsOtherwise && m.IsMeasuredAtPins), "came to the pins, and would not have as designed", m => m.Designed),
+                Told(Missed.Where(m => m.EndsOtherwise && !m.IsMeasuredAtPins), "did not come to the pins, and would have as designed", m => m.Measured),
+                Told(Missed.Where(m => !m.EndsOtherwise), "came to the pins neither way", m => m.Designed),
+            ]).Where(t => t.Length > 0));
+        }
+    }
 
     /// <summary>Holds fitted shots against a design.</summary>
     /// <param name="fit">The fit of the tracked shots.</param>
@@ -56,11 +90,15 @@ public sealed record Verdict
         Shot[] designed = [.. design.Zip(fit.Shots, (d, f) => Simulator.Throw(d.Ball, d.Lane, f.Release, options))];
         var moved = Moved(fit);
         var t = design.Count > 1 ? StudentT.InvCDF(0, 1, design.Count - 1, 1 - (1 - Confidence) / 2 / tolerances.Count) : double.PositiveInfinity;
-        return new([.. tolerances.Select(tolerance => Judged(fit, tolerance, measured, designed, moved, t))]);
+        ShotEnds[] ends = [.. measured.Zip(designed, fit.Shots).Select(s => new ShotEnds(s.Third.Track.Id, s.Second.StopReason, s.First.StopReason))];
+        ShotEnds[] missed = [.. ends.Where(e => !e.IsDesignedAtPins || !e.IsMeasuredAtPins)];
+        // All of two or more, and all to the same side.
+        var endsDiffer = ends.Length > 1 && missed.Length == ends.Length && missed.All(e => e.EndsOtherwise && e.IsMeasuredAtPins == missed[0].IsMeasuredAtPins);
+        return new([.. tolerances.Select(tolerance => Judged(fit, tolerance, measured, designed, moved, t))], missed, endsDiffer);
     }
 
-    /// <summary>Metric by metric and the finding, in SI.</summary>
-    public override string ToString() => Sentence;
+    /// <summary>The finding, and what became of shots that did not come to the pins.</summary>
+    public override string ToString() => Sentence + (Missed.Count > 0 ? "; " + MissedSentence : "");
 
     internal static string Words(ShotMetric metric) => metric switch
     {

@@ -22,7 +22,7 @@ public class SensitivityTests
     {
         // Without the narrow dips of the fresh fraction, which a difference does not resolve either; with the offset ball, sliding and rolling.
         var options = new SimulatorOptions { Tolerance = 1e-9, FreshCover = false };
-        var shot = SyntheticTracks.Make(1, 10, 0, 0, new Random(1), options: options)[0];
+        var shot = SyntheticTracks.Make(1, 10, 0, 0, 0, options: options)[0];
         var model = new ThrowModel(shot, options, Stations);
         var slots = Enumerable.Repeat(-1, ParameterFacts.Count).ToArray();
         slots[(int)parameter] = 7;
@@ -57,7 +57,7 @@ public class SensitivityTests
     public void A_run_with_derivatives_takes_the_path_of_the_run_without()
     {
         var options = new SimulatorOptions { Tolerance = 1e-6, Friction = SyntheticTracks.Truth };
-        var model = new ThrowModel(new(SyntheticTracks.Make(1, 10, 0, 0, new Random(1))[0].Track, SyntheticTracks.Drilled, SyntheticTracks.Oiled, SyntheticTracks.Meant), options, Stations);
+        var model = new ThrowModel(new(SyntheticTracks.Make(1, 10, 0, 0, 0)[0].Track, SyntheticTracks.Drilled, SyntheticTracks.Oiled, SyntheticTracks.Meant), options, Stations);
         var passages = new Passage[Stations.Length];
         var slots = Enumerable.Range(0, ParameterFacts.Count).Select(i => i < 12 ? i : -1).ToArray();
         Assert.Null(model.Throw(model.Before, slots, passages));

@@ -5,6 +5,7 @@ using BallSim.Friction;
 using BallSim.Lanes;
 using BallSim.Releases;
 using BallSim.Shots;
+using BallSim.Sweeps;
 using static BallSim.Units;
 
 namespace BallSim.Tests.Fitting;
@@ -31,23 +32,34 @@ internal static class SyntheticTracks
 
     public static Scatter Usual { get; } = new();
 
-    /// <summary>Standard normal numbers by Box and Muller; the stream is fixed by the seed.</summary>
-    public static double Normal(Random random) => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
-
-    public static List<FitShot> Make(int count, int stations, double lateral, double time, Random random, double outliers = 0, SimulatorOptions? options = null)
+    /// <summary>
+    /// Standard normal numbers by Box and Muller, a stream of its own for every replication. Not System.Random with one seed after another: there the same draw of a thousand streams has a mean of up to nearly one standard deviation, and a
+    /// fit of such tracks looks biased.
+    /// </summary>
+    public static Func<double> Normals(int replication)
     {
+        var draws = 0;
+        double Uniform() => CounterRandom.Uniform(Seed, replication, 0, draws++);
+        return () => Math.Sqrt(-2 * Math.Log(Uniform())) * Math.Cos(2 * Math.PI * Uniform());
+    }
+
+    /// <summary>Tracks of one replication; <paramref name="sign"/> -1: the same with every error turned round.</summary>
+    public static List<FitShot> Make(int count, int stations, double lateral, double time, int replication, SimulatorOptions? options = null, Scatter? scatter = null, int sign = 1)
+    {
+        var normal = Normals(replication);
+        var s = scatter ?? Usual;
         List<FitShot> shots = [];
         while (shots.Count < count)
         {
-            double Off(double deviation) => deviation * Normal(random);
+            double Off(double deviation) => sign * deviation * normal();
             var r = Meant with
             {
-                Speed = Meant.Speed + Off(Usual.Speed),
-                SpinRate = Meant.SpinRate + Off(Usual.SpinRate),
-                AxisRotation = Meant.AxisRotation + Off(Usual.AxisRotation),
-                AxisTilt = Meant.AxisTilt + Off(Usual.AxisTilt),
-                Board = Meant.Board + Off(Usual.Board),
-                LaunchAngle = Meant.LaunchAngle + Off(Usual.LaunchAngle),
+                Speed = Meant.Speed + Off(s.Speed),
+                SpinRate = Meant.SpinRate + Off(s.SpinRate),
+                AxisRotation = Meant.AxisRotation + Off(s.AxisRotation),
+                AxisTilt = Meant.AxisTilt + Off(s.AxisTilt),
+                Board = Meant.Board + Off(s.Board),
+                LaunchAngle = Meant.LaunchAngle + Off(s.LaunchAngle),
             };
             var shot = Simulator.Throw(Drilled, Oiled, r, (options ?? SimulatorOptions.Default) with { Friction = Truth });
             Assert.True(shot.ReachedPins, shot.StopSentence);
@@ -55,8 +67,7 @@ internal static class SyntheticTracks
             for (var i = 0; i < stations; i++)
             {
                 var p = shot.AtDistance(0.3 + 17.7 * i / (stations - 1));
-                var moved = random.NextDouble() < outliers ? (random.Next(2) == 0 ? -0.3 : 0.3) : 0;
-                points[i] = new() { Distance = p.Y, X = p.X + Off(lateral) + moved, Time = p.Time + Off(time), Line = i + 2 };
+                points[i] = new() { Distance = p.Y, X = p.X + Off(lateral), Time = p.Time + Off(time), Line = i + 2 };
             }
             shots.Add(new(TrackedShot.Of($"{shots.Count + 1}", points), Drilled, Oiled, Meant));
         }

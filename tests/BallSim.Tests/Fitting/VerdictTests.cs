@@ -10,7 +10,7 @@ namespace BallSim.Tests.Fitting;
 /// <summary>Designed against measured, and how many shots that takes.</summary>
 public class VerdictTests
 {
-    private static readonly FitShot[] Shots = [.. Make(8, 20, 0.005, 0.004, new Random(SyntheticTracks.Seed))];
+    private static readonly FitShot[] Shots = [.. Make(8, 20, 0.005, 0.004, 0)];
 
     private static readonly FitResult Fit = TrackFit.Of(Shots, Options(0.005, 0.004));
 
@@ -44,6 +44,31 @@ public class VerdictTests
     {
         var fit = TrackFit.Of([Shots[0]], Options(0.005, 0.004));
         Assert.Equal(Finding.CannotTell, Verdict.Of(fit, [Shots[0]], Start).Finding);
+    }
+
+    [Fact]
+    public void Designs_that_end_in_the_gutter_are_told_and_judged()
+    {
+        // On a lane that is dry from the foul line on, a rough ball crosses over to the far gutter.
+        FitShot Crossing(FitShot s) => s with { Ball = s.Ball with { Finish = Finish.Measured(2 * Micrometre) }, Lane = Lane.Regulation with { Oil = OilMap.Crowned(length: 10 * Foot, volume: 2 * Millilitre) } };
+        MetricTolerance[] wide = [new(ShotMetric.EntryAngle, 20 * Degree)];
+        var options = Start with { Friction = Truth };
+        Assert.Empty(Verdict.Of(Fit, Shots, options, wide).Missed);
+        Assert.Empty(Verdict.Of(Fit, Shots, options, wide).MissedSentence);
+
+        var all = Verdict.Of(Fit, [.. Shots.Select(Crossing)], options, wide);
+        Assert.Equal(8, all.Missed.Count);
+        Assert.All(all.Missed, m => Assert.Equal((StopReason.Gutter, StopReason.HeadPin, true), (m.Designed, m.Measured, m.EndsOtherwise)));
+        Assert.Equal(Finding.Differs, all.Finding);
+        Assert.Equal("differs in where its shots end", all.Sentence);
+
+        var some = Verdict.Of(Fit, [.. Shots.Select((s, i) => i is 1 or 4 ? Crossing(s) : s)], options, wide);
+        Assert.Equal(6, some.Metrics[0].Shots);
+        Assert.Equal(Finding.AsDesigned, some.Metrics[0].Finding);
+        Assert.Equal(Finding.CannotTell, some.Finding);
+        Assert.Equal("cannot tell from these shots: some end otherwise than designed, and the others alone are no fair sample", some.Sentence);
+        Assert.Equal("shots 2 (Gutter), 5 (Gutter) came to the pins, and would not have as designed", some.MissedSentence);
+        Assert.EndsWith(some.MissedSentence, some.ToString());
     }
 
     /// <summary>Two-sided 5 %, power 80 %, difference of one standard deviation: 17 of each group (J. Cohen, Statistical Power Analysis for the Behavioral Sciences, table 2.4.1, from memory); half of one: 64.</summary>
