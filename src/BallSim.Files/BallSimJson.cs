@@ -4,6 +4,7 @@ using BallSim.Drilling;
 using BallSim.Ensembles;
 using BallSim.Files.Json;
 using BallSim.Friction;
+using BallSim.Lanes;
 using BallSim.Releases;
 using BallSim.Shots;
 
@@ -14,8 +15,8 @@ namespace BallSim.Files;
 /// the very same value, to the last bit. A value that cannot be is a <see cref="System.Text.Json.JsonException"/> with the sentence that a file would get.
 /// </summary>
 /// <remarks>
-/// A <see cref="Ball"/> is written by its mass, moments, surface and marks, not with what fills it: a <see cref="BallDrawing"/> carries that. Lanes and their oil are written as they are described, <see cref="LaneSheet"/> and <see cref="OilSheet"/>; one that
-/// names a file names it relative to the folder of the program. A finish sanded with a grit number of more than five figures comes back as its roughness.
+/// A <see cref="Ball"/> is written by its mass, moments, surface and marks, not with what fills it: a <see cref="BallDrawing"/> carries that. A <see cref="Lane"/> and the maps on it are written by
+/// their cells, in plain numbers of SI, long but exact; as they are described they are a <see cref="LaneSheet"/> and an <see cref="OilSheet"/>. A sheet that names a file names it relative to the folder of the program. A finish sanded with a grit number of more than five figures comes back as its roughness.
 /// </remarks>
 /// <example><code>
 /// var text = JsonSerializer.Serialize(layout, BallSimJson.Layout);
@@ -91,6 +92,18 @@ public static class BallSimJson
 
     /// <summary>A bowler.</summary>
     public static JsonTypeInfo<Bowler> Bowler => BallSimJsonContext.Default.Bowler;
+
+    /// <summary>A map of oil, by its cells.</summary>
+    public static JsonTypeInfo<OilMap> OilMap => BallSimJsonContext.Default.OilMap;
+
+    /// <summary>A map of given friction, by its cells.</summary>
+    public static JsonTypeInfo<FrictionMap> FrictionMap => BallSimJsonContext.Default.FrictionMap;
+
+    /// <summary>A lane's surface: its two slopes, or its heights by their cells.</summary>
+    public static JsonTypeInfo<Topography> Topography => BallSimJsonContext.Default.Topography;
+
+    /// <summary>A lane with all that lies on it.</summary>
+    public static JsonTypeInfo<Lane> Lane => BallSimJsonContext.Default.Lane;
 
     /// <summary>A whole scenario.</summary>
     public static JsonTypeInfo<Scenario> Scenario => BallSimJsonContext.Default.Scenario;

@@ -19,4 +19,7 @@ public sealed record Bowler
 
     /// <summary>How much the releases differ from throw to throw; assumed numbers unless given.</summary>
     public Scatter Scatter { get; init; } = new();
+
+    /// <summary>Name, axis, grip and scatter.</summary>
+    public override string ToString() => $"{Name}: axis {Axis}; {Grip}; {Scatter}";
 }

@@ -25,4 +25,7 @@ public sealed record FinishSheet
         (null, null) => Finish.Polished,
         _ => throw new ArgumentException("grit and roughness both describe the finish; give one of them"),
     };
+
+    /// <summary>Name and finish.</summary>
+    public override string ToString() => $"{Name}: {Built()}";
 }

@@ -28,4 +28,7 @@ public sealed record LaneSheet
 
     /// <summary>The file of the lane's measured surface, relative to the scenario's folder, or null for a lane that is level or tilted as a whole.</summary>
     public string? TopographyFile { get; init; }
+
+    /// <summary>Name and lane.</summary>
+    public override string ToString() => $"{Name}: {Lane}";
 }

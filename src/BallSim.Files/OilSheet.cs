@@ -64,4 +64,7 @@ public sealed record OilSheet
 
     private double Needed(double? value, string name) => value
         ?? throw new ArgumentException($"{Shape.ToString().ToLowerInvariant()} oil needs \"{name}\"", name);
+
+    /// <summary>The oil that is described.</summary>
+    public override string ToString() => $"{(File is null ? "" : File + ": ")}{Built()}";
 }

@@ -59,4 +59,7 @@ public readonly record struct InertiaTensor(double Xx, double Yy, double Zz, dou
         && double.IsFinite(Xy) && double.IsFinite(Xz) && double.IsFinite(Yz);
 
     internal Sym3<Real> Spatial => new(Xx, Yy, Zz, Xy, Xz, Yz);
+
+    /// <summary>Diagonal and off-diagonal entries, kg m².</summary>
+    public override string ToString() => FormattableString.Invariant($"({Xx:G6}, {Yy:G6}, {Zz:G6}; xy {Xy:G4}, xz {Xz:G4}, yz {Yz:G4}) kg m²");
 }

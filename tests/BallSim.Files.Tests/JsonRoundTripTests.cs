@@ -170,6 +170,80 @@ public class JsonRoundTripTests
         Equal(new BallSheet { Name = "S", Weight = a.In(6, 16) * Pound, LowRg = a.In(2.3, 2.9) * Inch, Differential = a.In(0.01, 0.1) * Inch, IntermediateDifferential = a.In(0, 0.01) * Inch, Cover = AnyCover(a) }, BallSimJson.BallSheet);
     });
 
+    private static (double[] Places, double[,] Values) AnyTable(Any a, int rows, double high, double first, double step)
+    {
+        double[] places = [.. Enumerable.Range(0, 2 + a.Pick(3)).Select(i => first + i * step + a.In(0, step / 2))];
+        var values = new double[rows, places.Length];
+        for (var k = 0; k < rows; k++)
+        {
+            for (var i = 0; i < places.Length; i++)
+            {
+                values[k, i] = a.In(0, high);
+            }
+        }
+        return (places, values);
+    }
+
+    private static OilMap AnyOil(Any a)
+    {
+        var (boards, films) = AnyTable(a, 3, 2e-5, 1, 9);
+        return a.Pick(6) switch
+        {
+            0 => OilMap.Dry,
+            1 => OilMap.Even(a.In(5, 18), a.In(0, 0.5e-3)),
+            2 => OilMap.Tapered(a.In(0, 1e-5), a.In(0, 5), a.In(0, 1e-6), a.In(10, 18)),
+            3 => OilMap.Crowned(a.In(10, 18), a.In(0, 1e-3), edgeFraction: a.In(0, 1)),
+            4 => OilMap.Linear(a.In(-0.5e-3, 0.5e-3), a.In(-0.5e-3, 0.5e-3), a.In(-0.5e-3, 0.5e-3)),
+            _ => OilMap.FromTable([0, a.In(1, 9), 10], boards, films),
+        };
+    }
+
+    private static FrictionMap AnyFriction(Any a)
+    {
+        var (x, mu) = AnyTable(a, 2, 2, -0.5, 0.2);
+        return a.Pick(4) switch
+        {
+            0 => FrictionMap.Constant(a.In(0, 2)),
+            1 => FrictionMap.Zones((0, a.In(0, 2)), (a.In(1, 10), a.In(0, 2)), (12, a.In(0, 2))),
+            2 => FrictionMap.Smoothstep(a.In(0, 2), a.In(0, 2), a.In(-1000, 0), a.In(1, 1000)),
+            _ => FrictionMap.FromTable([0, a.In(1, 18)], x, mu),
+        };
+    }
+
+    private static Topography AnySurface(Any a)
+    {
+        var (boards, heights) = AnyTable(a, 3, 2e-3, 1, 9);
+        return a.Pick(3) switch { 0 => Topography.Flat, 1 => Topography.Tilted(a.In(-0.05, 0.05), a.In(-0.05, 0.05)), _ => Topography.FromHeights([0, a.In(5, 9), 18], boards, heights) };
+    }
+
+    [Property]
+    public Property The_lane_and_what_lies_on_it() => For(a =>
+    {
+        var (oil, friction, surface) = (AnyOil(a), AnyFriction(a), AnySurface(a));
+        Equal(oil, BallSimJson.OilMap);
+        Equal(friction, BallSimJson.FrictionMap);
+        Equal(surface, BallSimJson.Topography);
+        var lane = (a.Flag() ? Lane.Regulation with { Oil = oil } : Lane.Unbounded(oil)) with
+        {
+            Width = a.In(0.9, 1.2), Boards = 20 + a.Pick(41), Temperature = a.In(0, 50), Topography = surface, Gravity = new(a.In(-1, 1), a.In(-1, 1), a.In(-20, -1)), GivenFriction = a.Flag() ? friction : null,
+        };
+        Equal(lane, BallSimJson.Lane);
+    });
+
+    [Fact]
+    public void Maps_that_are_none_are_refused_at_their_place()
+    {
+        string Told<T>(string json, JsonTypeInfo<T> type) => Assert.Throws<JsonException>(() => JsonSerializer.Deserialize(json, type)).Message;
+        var sixteen = string.Join(", ", Enumerable.Repeat("0.1", 16));
+        Assert.Contains("coefficients has 3 numbers; 1 by 1 cells have 16", Told("""{ "x": [0, 1], "y": [0, 1], "coefficients": [1, 2, 3] }""", BallSimJson.FrictionMap));
+        Assert.Contains("y must increase", Told($$"""{ "x": [0, 1], "y": [1, 1], "coefficients": [{{sixteen}}] }""", BallSimJson.FrictionMap));
+        Assert.Contains("out of [0, 2]", Told($$"""{ "x": [0, 1], "y": [0, 1], "coefficients": [2.5, {{sixteen[5..]}}] }""", BallSimJson.FrictionMap));
+        Assert.Contains("coefficients[1]", Told("""{ "x": [0, 1], "y": [0, 1], "coefficients": [0, "a"] }""", BallSimJson.FrictionMap));
+        Assert.Contains("must be a list of numbers", Told("""{ "x": 1, "y": [0, 1], "coefficients": [0] }""", BallSimJson.FrictionMap));
+        Assert.Contains("has no meaning here: the surface is given by its heights", Told($$"""{ "crossSlope": 0, "x": [0, 1], "y": [0, 1], "coefficients": [{{sixteen}}] }""", BallSimJson.Topography));
+        Assert.Contains("does not press the ball onto the lane", Told("""{ "gravity": { "x": 0, "y": 0, "z": 9.8 } }""", BallSimJson.Lane));
+    }
+
     [Fact]
     public void A_scenario_and_a_drawing_are_what_they_were()
     {

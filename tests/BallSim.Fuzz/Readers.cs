@@ -21,6 +21,7 @@ internal static class Readers
         ["drawing"] = bytes => DrawingReader.Own(Root(bytes)).Poured(),
         ["workpiece"] = bytes => Inspected(WorkpieceReader.Read(Root(bytes))),
         ["sweep"] = bytes => FirstRow(SweepReader.From(Root(bytes)).Plan),
+        ["lane"] = bytes => LaneJsonParts.Lane(Root(bytes)).ToString(),
         ["oil"] = bytes => OilMapCsv.Read(TextFile.Decoded(bytes, "oil.csv"), "oil.csv").FilmAt(0.1, 10),
         ["topography"] = bytes => TopographyCsv.Read(TextFile.Decoded(bytes, "surface.csv"), "surface.csv").ToString(),
         ["tracks"] = bytes => TracksCsv.Read(TextFile.Decoded(bytes, "tracks.csv"), "tracks.csv").Sum(s => s.Points.Count),

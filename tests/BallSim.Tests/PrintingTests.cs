@@ -1,10 +1,13 @@
 using System.Globalization;
 using BallSim.Balls;
+using BallSim.Drilling;
 using BallSim.Ensembles;
 using BallSim.Fitting;
+using BallSim.Friction;
 using BallSim.Lanes;
 using BallSim.Releases;
 using BallSim.Shots;
+using BallSim.Sweeps;
 using static BallSim.Units;
 
 namespace BallSim.Tests;
@@ -31,11 +34,31 @@ public class PrintingTests
         { Topography.Tilted(0.001, -0.0005), "cross slope 1 mm/m, length slope -0.5 mm/m" },
         { SimulatorOptions.Default, "path within 1E-6 m; drag, oil on the cover, fresh cover" },
         { new EnsembleOptions { Threads = 2, Precision = Precision.Single }, "side by side in floats on 2 threads; path within 1E-4 m; drag, oil on the cover, fresh cover" },
+        { FrictionMap.Constant(0.12), "friction 0.12" },
+        { FrictionMap.Smoothstep(0.04, 0.2, 8, 11), "friction 0.04 to 0.2" },
+        { new BallMarks { MassBias = Vector3D.UnitY, Hand = Hand.Left }, "pin, mass bias; left-handed" },
+        { Build, "8.550 in across, cover 0.75 in of 1.20 g/mL, filler 0.90 g/mL, core of 1 part" },
+        { Build.Core[0], "sphere about (0, 0, 0) m, 1.90 g/mL" },
+        { FrictionCalibration.Default, "dry 0.2, floor 0.02, shear at most 0.08, film scale 1, gap 0.25 µm, entrainment at 14.54 mph, picks up 0.5" },
+        { BallRules.Default.Circumference, "circumference 26.704 to 27.002 in (USBC Equipment Specifications and Certifications Manual)" },
+        { BallRules.Default.StaticBalance[0], "over 10 lb since 2020-08-01: 3 oz top to bottom, 3 oz side to side" },
+        { new InertiaTensor(0.028, 0.03, 0.029, 1e-4), "(0.028, 0.03, 0.029; xy 0.0001, xz 0, yz 0) kg m²" },
+        { new RepeatabilityOptions(), "2000 throws from seed 1, 95 % intervals; 5 to 7.6 cm from the middle, 4 to 6°" },
         {
             new PathPoint { Time = 1.5, Phase = ShotPhase.Sliding, Y = 30 * Foot, Board = 12, VelocityY = 17 * MilesPerHour, AngularVelocity = new(-400 * Rpm, 0, 0), SlipY = 2 * MilesPerHour },
             "1.500 s, 30.0 ft, board 12.0: Sliding, 17.0 mph, 400 rpm, rotation 0.0°, tilt 0.0°, slip 2.0 mph"
         },
     };
+
+    private static BallBuild Build { get; } = new() { Radius = 8.55 / 2 * Inch, CoverThickness = 0.75 * Inch, CoverDensity = 1200, FillerDensity = 900, Core = [new(Solid.Sphere(1 * Inch), 1900)] };
+
+    [Fact]
+    public void A_day_prints_its_games_bowlers_and_lane()
+    {
+        var bowler = new DayBowler { Name = "A", Ball = Ball.FromSpecification(15 * Pound, 2.5 * Inch, 0.04 * Inch), Release = new() { Speed = 18 * MilesPerHour } };
+        Assert.Equal($"A: {bowler.Release}; {bowler.Ball}", bowler.ToString());
+        Assert.Equal($"1 game of 2 bowlers, 30 shots from seed 7; {Lane.Regulation}", new DayPlan { Lane = Lane.Regulation, Bowlers = [bowler, bowler], Games = 1, Seed = 7 }.ToString());
+    }
 
     [Theory, MemberData(nameof(InTradeUnits))]
     public void What_one_puts_in_prints_in_the_units_of_the_trade_whatever_the_culture(object value, string expected)

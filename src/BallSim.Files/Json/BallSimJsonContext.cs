@@ -3,6 +3,7 @@ using BallSim.Balls;
 using BallSim.Drilling;
 using BallSim.Ensembles;
 using BallSim.Friction;
+using BallSim.Lanes;
 using BallSim.Releases;
 using BallSim.Shots;
 
@@ -14,6 +15,7 @@ namespace BallSim.Files.Json;
     typeof(LayoutConverter), typeof(AxisConverter), typeof(BoreConverter), typeof(GripConverter), typeof(ReleaseConverter), typeof(ScatterConverter), typeof(CoverConverter), typeof(FinishConverter),
     typeof(FrictionConverter), typeof(OptionsConverter), typeof(EnsembleOptionsConverter), typeof(VectorConverter), typeof(RotationConverter), typeof(InertiaConverter), typeof(StateConverter), typeof(BallConverter),
     typeof(BallSheetConverter), typeof(DrawingConverter), typeof(FinishSheetConverter), typeof(OilSheetConverter), typeof(LaneSheetConverter), typeof(BowlerConverter), typeof(ScenarioConverter),
+    typeof(OilMapConverter), typeof(FrictionMapConverter), typeof(TopographyConverter), typeof(LaneConverter),
 ])]
 [JsonSerializable(typeof(Layout))]
 [JsonSerializable(typeof(PositiveAxisPoint))]
@@ -38,4 +40,8 @@ namespace BallSim.Files.Json;
 [JsonSerializable(typeof(LaneSheet))]
 [JsonSerializable(typeof(Bowler))]
 [JsonSerializable(typeof(Scenario))]
+[JsonSerializable(typeof(OilMap))]
+[JsonSerializable(typeof(FrictionMap))]
+[JsonSerializable(typeof(Topography))]
+[JsonSerializable(typeof(Lane))]
 internal sealed partial class BallSimJsonContext : JsonSerializerContext;

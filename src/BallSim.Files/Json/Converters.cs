@@ -2,6 +2,7 @@ using BallSim.Balls;
 using BallSim.Drilling;
 using BallSim.Ensembles;
 using BallSim.Friction;
+using BallSim.Lanes;
 using BallSim.Releases;
 using BallSim.Shots;
 
@@ -53,3 +54,11 @@ internal sealed class LaneSheetConverter() : PartConverter<LaneSheet>(ScenarioWr
 internal sealed class BowlerConverter() : PartConverter<Bowler>(ScenarioWriter.Bowler, PartReader.Bowler);
 
 internal sealed class ScenarioConverter() : PartConverter<Scenario>(ScenarioWriter.Whole, ScenarioReader.From);
+
+internal sealed class OilMapConverter() : PartConverter<OilMap>(LaneJsonParts.Write, LaneJsonParts.Oil);
+
+internal sealed class FrictionMapConverter() : PartConverter<FrictionMap>((w, v) => LaneJsonParts.Write(w, v.Cells), f => f.Built(() => FrictionMap.FromCells(LaneJsonParts.Cells(f.Members(LaneJsonParts.CellNames)))));
+
+internal sealed class TopographyConverter() : PartConverter<Topography>(LaneJsonParts.Write, LaneJsonParts.Surface);
+
+internal sealed class LaneConverter() : PartConverter<Lane>(LaneJsonParts.Write, LaneJsonParts.Lane);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using static BallSim.Units;
+using static System.FormattableString;
 
 namespace BallSim.Balls;
 
@@ -73,4 +74,8 @@ public sealed record BallBuild
             return new(CoverThickness > 0 ? [(Radius - CoverThickness, FillerDensity), (Radius, CoverDensity)] : [(Radius, FillerDensity)], Core);
         }
     }
+
+    /// <summary>Diameter, cover, filler and the number of parts of the core.</summary>
+    public override string ToString() => Invariant($"{2 * Radius / Inch:F3} in across, cover {CoverThickness / Inch:F2} in of {CoverDensity / GramPerMillilitre:F2} g/mL, ")
+        + Invariant($"filler {FillerDensity / GramPerMillilitre:F2} g/mL, core of {Core.Count} part{(Core.Count == 1 ? "" : "s")}");
 }

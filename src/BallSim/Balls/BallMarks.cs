@@ -47,4 +47,11 @@ public sealed record BallMarks
     public bool IsDrilled => GripCentre is not null;
 
     private static Vector3D? Direction(Vector3D? value, string name) => value is { } v ? Check.Direction(v, name) : null;
+
+    /// <summary>Which marks there are, and whose hand they are for.</summary>
+    public override string ToString()
+    {
+        (string Name, Vector3D? Mark)[] marks = [("pin", Pin), ("mass bias", MassBias), ("axis", PositiveAxis), ("grip", GripCentre)];
+        return $"{string.Join(", ", marks.Where(m => m.Mark is not null).Select(m => m.Name))}; {(Hand == Hand.Right ? "right" : "left")}-handed";
+    }
 }

@@ -1,3 +1,6 @@
+using static BallSim.Units;
+using static System.FormattableString;
+
 namespace BallSim.Balls;
 
 /// <summary>A solid of one material.</summary>
@@ -25,4 +28,7 @@ public sealed record Part
 
     /// <summary>The part turned about the origin of the drawing.</summary>
     public Part Turned(Rotation rotation) => this with { Solid = Solid.Turned(rotation) };
+
+    /// <summary>Form, place and density.</summary>
+    public override string ToString() => Invariant($"{Solid}, {Density / GramPerMillilitre:F2} g/mL");
 }

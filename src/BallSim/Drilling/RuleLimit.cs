@@ -43,4 +43,7 @@ public sealed record RuleLimit(
 
     internal static RuleLimit Inches(string what, double? atLeast, double? atMost, string source, string date, string standing) =>
         new(what, atLeast * Inch, atMost * Inch, "in", Inch, 3, source, date, standing);
+
+    /// <summary>What is limited, the limit and its source.</summary>
+    public override string ToString() => $"{What} {Text} ({Source}{(Date.Length == 0 ? "" : ", " + Date)})";
 }

@@ -21,4 +21,8 @@ public sealed record StaticBalanceRule(
     internal RuleLimit Limit(string what, double atMost) =>
         new(what, null, atMost, "oz", Ounce, 2, Source,
             From is { } f ? $"since {f:yyyy-MM-dd}" : Until is { } u ? $"until {u:yyyy-MM-dd}" : "", Standing);
+
+    /// <summary>For which balls and when, and what is allowed.</summary>
+    public override string ToString() => string.Create(System.Globalization.CultureInfo.InvariantCulture,
+        $"{(IncludesOver ? "from" : "over")} {OverWeight / Pound:0.##} lb{(From is { } f ? $" since {f:yyyy-MM-dd}" : "")}{(Until is { } u ? $" until {u:yyyy-MM-dd}" : "")}: {TopBottom / Ounce:0.##} oz top to bottom, {Sides / Ounce:0.##} oz side to side");
 }

@@ -1,6 +1,8 @@
 using BallSim.Balls;
 using BallSim.Lanes;
 using BallSim.Spatial;
+using static BallSim.Units;
+using static System.FormattableString;
 
 namespace BallSim.Friction;
 
@@ -87,4 +89,8 @@ public sealed record FrictionCalibration
     internal void CheckWhole() => Check.That(Floor + ViscousCeiling < Dry,
         $"Floor + ViscousCeiling = {Check.Text(Floor + ViscousCeiling)} is not below Dry = {Check.Text(Dry)}: oil would then grip better than the dry lane at high slip; lower Floor or ViscousCeiling, or raise Dry",
         nameof(FrictionCalibration));
+
+    /// <summary>The numbers of the law.</summary>
+    public override string ToString() => Invariant($"dry {Dry:G4}, floor {Floor:G4}, shear at most {ViscousCeiling:G4}, film scale {FilmScale:G4}, gap {GapFloor / Micrometre:G4} µm, ")
+        + Invariant($"entrainment at {EntrainmentSpeed / MilesPerHour:G4} mph, picks up {PickUp:G4}");
 }

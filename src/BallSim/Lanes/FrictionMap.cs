@@ -1,3 +1,5 @@
+using static System.FormattableString;
+
 namespace BallSim.Lanes;
 
 /// <summary>
@@ -60,10 +62,28 @@ public sealed record FrictionMap
         return new(PiecewiseBicubic.FromTable(across, stations, Table.Values(mu, stations.Length, across.Length, 0, Greatest, Quantity.Number, nameof(mu))));
     }
 
+    /// <summary>Coefficients kept by their cells.</summary>
+    /// <param name="cells">The cells; the coefficient, a number in [0, 2] (but for rounding) at their corners and in their middles.</param>
+    public static FrictionMap FromCells(MapCells cells)
+    {
+        ArgumentNullException.ThrowIfNull(cells);
+        return new(cells.Within(0, Greatest, Quantity.Number, "mu"));
+    }
+
+    /// <summary>The cells of which the map is made.</summary>
+    public MapCells Cells => new(Map);
+
     /// <summary>The coefficient at a place, a number.</summary>
     /// <param name="x">Across, m, positive to the right of the lane's middle.</param>
     /// <param name="y">Down the lane from the foul line, m.</param>
     public double At(double x, double y) => Map.At(x, y);
+
+    /// <summary>The least and the greatest coefficient.</summary>
+    public override string ToString()
+    {
+        var (least, greatest) = Map.Extremes();
+        return least == greatest ? Invariant($"friction {least:0.####}") : Invariant($"friction {least:0.####} to {greatest:0.####}");
+    }
 
     /// <summary>The same map with its least and greatest value moved to others, all between in proportion.</summary>
     internal FrictionMap Between(double least, double greatest)

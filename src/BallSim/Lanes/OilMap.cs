@@ -96,9 +96,26 @@ public sealed record OilMap
         return Between("table", LastFilm(y, films), y, b, (k, i) => films[k, i]);
     }
 
+    /// <summary>A film kept by its cells.</summary>
+    /// <param name="kind">What the map calls itself, a word: "crowned", "table".</param>
+    /// <param name="length">Where the film ends, m, 0 to 30 m.</param>
+    /// <param name="cells">The cells; the film, m, -0.1 to 0.1 m at their corners and in their middles (below zero there is no film).</param>
+    public static OilMap FromCells(string kind, double length, MapCells cells)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(kind);
+        ArgumentNullException.ThrowIfNull(cells);
+        return new(kind, Check.Range(length, 0, 30, Quantity.Length), cells.Within(-0.1, 0.1, Quantity.Film, "film"));
+    }
+
     /// <summary>The film through values at stations and boards that the caller has made sure of.</summary>
     internal static OilMap Through(string kind, double[] stations, double[] boards, double[,] films) =>
         Between(kind, LastFilm(stations, films), stations, boards, (k, i) => films[k, i]);
+
+    /// <summary>What the map calls itself: "dry", "even", "tapered", "crowned", "linear", "table", or what it became by bowling.</summary>
+    public string Kind => kind;
+
+    /// <summary>The cells of which the map is made, with the film in m.</summary>
+    public MapCells Cells => new(Map);
 
     /// <summary>Where the film ends: the station from which on there is none on any board, m; the pins' distance (60 ft) if there is film at the last station.</summary>
     public double Length { get; }

@@ -68,6 +68,17 @@ public sealed record Topography
         return OfBoards(y, x, heights, nameof(crossSlopes));
     }
 
+    /// <summary>A measured surface kept by its cells.</summary>
+    /// <param name="cells">The cells; the height over any level, m, -10 to 10 m at their corners and in their middles.</param>
+    public static Topography FromCells(MapCells cells)
+    {
+        ArgumentNullException.ThrowIfNull(cells);
+        return new(cells.Within(-10, 10, Quantity.Length, "height"));
+    }
+
+    /// <summary>The cells of a measured surface, with the height in m; null for a lane that is level or tilted as a whole.</summary>
+    public MapCells? Cells => Heights is null ? null : new(Heights);
+
     /// <summary>dh/dx of a lane tilted as a whole, a number; positive: the right side is higher. Zero for a measured surface: see <see cref="SlopeAt"/>.</summary>
     public double CrossSlope { get; }
 

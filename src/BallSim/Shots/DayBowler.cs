@@ -17,4 +17,7 @@ public sealed record DayBowler
 
     /// <summary>How much the releases differ from throw to throw; assumed numbers unless given.</summary>
     public Scatter Scatter { get; init => field = value ?? throw new ArgumentNullException(nameof(Scatter)); } = new();
+
+    /// <summary>Name, ball and release.</summary>
+    public override string ToString() => $"{(Name.Length == 0 ? "" : Name + ": ")}{Release}; {Ball}";
 }

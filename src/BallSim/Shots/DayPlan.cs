@@ -60,4 +60,7 @@ public sealed record DayPlan
             return (int)Math.Min((long)Games * game * Bowlers.Count, MostShots ?? int.MaxValue);
         }
     }
+
+    /// <summary>Games, bowlers, shots and the lane.</summary>
+    public override string ToString() => $"{Games} game{(Games == 1 ? "" : "s")} of {Bowlers.Count} bowler{(Bowlers.Count == 1 ? "" : "s")}, {Shots} shots from seed {Seed}; {Lane}";
 }

@@ -19,4 +19,7 @@ public sealed record RepeatabilityOptions
 
     /// <summary>How the throws are computed.</summary>
     public EnsembleOptions Ensemble { get; init => field = value ?? throw new ArgumentNullException(nameof(Ensemble)); } = new();
+
+    /// <summary>Throws, seed and confidence.</summary>
+    public override string ToString() => System.FormattableString.Invariant($"{Throws} throws from seed {Seed}, {100 * Confidence:0.##} % intervals; {Window}");
 }

@@ -39,7 +39,7 @@ public class BallTests
     [Fact]
     public void Three_ounces_on_sixteen_pounds_are_one_millimetre()
     {
-        // reference/facts.md section 1, computed from W e = s L: the row rounds 1.0001 mm.
+        // Statics of the balance, W e = s L with the assumed lever of 3.36 in: 1.0001 mm, rounded.
         var ball = Ball.FromSpecification(weight: 16 * Pound, lowRg: 2.5 * Inch, differential: 0.04 * Inch, pinToCg: 3 * Inch, topWeight: 3 * Ounce);
         Assert.Equal(1e-3, ball.CentreOfMass.Length, 1e-6);
         Assert.Equal(3 * Inch, ball.Radius * Vector3D.UnitX.AngleTo(ball.CentreOfMass), 1e-14);
@@ -99,6 +99,8 @@ public class BallTests
     public void Impossible_tensors_are_refused()
     {
         Refused(() => new Ball { Mass = 7, Radius = 0.11, Inertia = new(0.03, 0.03, 0.03, 0.04) }, "positive definite");
+        _ = Uniform(0.1, 0.02);
+        Refused(() => Uniform(0.1, 0.0199), "out of [0.02, 1]");
         Refused(() => new Ball { Mass = 7, Radius = 0.11, Inertia = default }, "positive definite");
         Refused(() => new Ball { Mass = 7, Radius = 0.11, Inertia = new(0.03, 0.03, double.NaN) }, "not a number");
         // Moments that pass one by one and fail as a tensor: principal moments 0.01, 0.02 and 0.04.

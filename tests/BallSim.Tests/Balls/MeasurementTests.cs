@@ -105,7 +105,7 @@ public class MeasurementTests
     [Fact]
     public void Marks_are_held_to_the_tolerances()
     {
-        // facts.md section 1: pin within 1 in of the low-RG axis, mark within 1.5 in of the high-RG axis (USBC release 2012).
+        // USBC release, 2012: pin within 1 in of the low-RG axis, mark within 1.5 in of the high-RG axis.
         var ball = Made with { CentreOfMass = Vector3D.Zero };
         MarkCheck Off(double inches, Vector3D about) => MarkCheck.Of(ball, ball.Inertia.Turned(Rotation.About(about, inches * Inch / ball.Radius)));
         var pin = Off(0.9, Vector3D.UnitZ);

@@ -59,7 +59,7 @@ public class SolidTests
         Near(ellipsoid.Mass * (0.04 * 0.04 + 0.05 * 0.05) / 5, ellipsoid.Inertia.Xx, ellipsoid.Inertia.Xx);
     }
 
-    // Knight, College Physics, ch. 7, as worked in reference/facts.md section 5 (statement seen, values computed there): a core of 1.6 kg and 0.196 m
+    // Knight, College Physics, ch. 7 (statement seen; values computed from the moments of spheres and a thin shell): a core of 1.6 kg and 0.196 m
     // across in a thin shell of 1.6 kg and 0.206 m; a uniform ball of 3.2 kg and 0.216 m. The thin shell here is 10 µm thick.
     [Fact]
     public void Core_and_shell_of_the_textbook()

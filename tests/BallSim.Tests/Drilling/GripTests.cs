@@ -28,7 +28,7 @@ public class GripTests
     private static Grip Named(string name) =>
         name switch { nameof(Grip.Fingertip) => Grip.Fingertip, nameof(Grip.Conventional) => Grip.Conventional, _ => Uneven };
 
-    // design/physics.md section 5, "Grip": spans and bridge are arcs edge to edge, so the arcs between the edge points of the holes must measure them.
+    // Spans and bridge are arcs edge to edge, so the arcs between the edge points of the holes must measure them.
     [Theory]
     [MemberData(nameof(Grips))]
     public void Arcs_between_near_edges_are_the_spans_and_the_bridge(string name, Hand hand)

@@ -17,7 +17,7 @@ public class HoleTests
     [Fact]
     public void A_hole_leans_by_its_pitches()
     {
-        // design/physics.md section 5: the axis passes beside the centre by the pitch; forward: the bottom leans towards the grip centre; lateral: along grip right.
+        // This library's convention: the axis passes beside the centre by the pitch; forward: the bottom leans towards the grip centre; lateral: along grip right.
         foreach (var hand in (Hand[])[Hand.Right, Hand.Left])
         {
             var laidOut = Known.LayOut(Layout, Grip.Fingertip, AxisPoint with { Hand = hand });
@@ -36,7 +36,7 @@ public class HoleTests
                     Assert.Equal(Math.Sign(forward), Math.Sign(Math.Round(foot.Dot(SquareTo(marks, hole.Entry)), 9)));
                 }
             }
-            // facts.md section 4 (computed): angle = asin(pitch/R): 1/8 in -> 1.67, 1/4 -> 3.33, 3/8 -> 5.01, 1/2 -> 6.68 degrees on a 27 in ball.
+            // Geometry: angle = asin(pitch/R): 1/8 in -> 1.67, 1/4 -> 3.33, 3/8 -> 5.01, 1/2 -> 6.68 degrees on a 27 in ball.
             var ball = Ball.FromSpecification(15 * Pound, 2.5 * Inch, 0.04 * Inch, diameter: 27 / Math.PI * Inch).LayOut(Layout, Grip.Fingertip, AxisPoint with { Hand = hand });
             foreach (var (pitch, degrees) in ((double, double)[])[(0.125, 1.67), (0.25, 3.33), (0.375, 5.01), (0.5, 6.68)])
             {
@@ -73,7 +73,7 @@ public class HoleTests
         var lost = sheet.Removed.Mass * sheet.Removed.CentreOfMass.Dot(drilled.Marks.GripCentre!.Value) / (3.36 * Inch);
         Assert.Equal(before.Top - lost, sheet.Balance!.Value.Top, 1e-15);
         Assert.InRange(lost / Ounce, 1.5, 3);
-        // Common practice, no source; USBC article (facts.md section 1): drilling changes RG and differential by about 5 %.
+        // Common practice, no source; a USBC article says: drilling changes RG and differential by about 5 %.
         Assert.InRange(drilled.LowRg / ball.LowRg, 0.97, 1.03);
         Assert.InRange(sheet.PreferredAxisShift!.Value / Degree, 0, 90);
         Assert.InRange(sheet.ThinnestWall!.Value / Inch, 0.01, 0.3);

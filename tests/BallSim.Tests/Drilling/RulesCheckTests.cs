@@ -5,7 +5,7 @@ using static BallSim.Units;
 namespace BallSim.Tests.Drilling;
 
 /// <summary>
-/// The limits of reference facts, section 1 (sources at each property of <see cref="BallRules"/>), at, inside and outside their values.
+/// The published limits (sources at each property of <see cref="BallRules"/>), at, inside and outside their values.
 /// </summary>
 public class RulesCheckTests
 {
@@ -46,7 +46,7 @@ public class RulesCheckTests
             "static balance, top", "static balance, side", "static balance, finger/thumb"], unknown);
     }
 
-    // Each row: a measurement just inside and just outside its limit, as facts.md prints it.
+    // Each row: a measurement just inside and just outside its limit, as the source at the property of BallRules prints it.
     public static TheoryData<string, double, double> Edges => new()
     {
         { "circumference", 26.704 * Inch, 26.703 * Inch },

@@ -12,7 +12,7 @@ using static BallSim.Units;
 
 namespace BallSim.Tests.Friction;
 
-/// <summary>References: tests/data/friction.csv and the friction_derived blocks of full-model.json, both computed apart from this code from physics.md section 4.</summary>
+/// <summary>References: tests/data/friction.csv and the friction_derived blocks of full-model.json, both computed apart from this code from the film law of the sheet of equations.</summary>
 public class FilmLawTests
 {
     // The one ball and lane of friction.csv: R = 0.1085 m, m = 6.80 kg, smooth pores, defaults otherwise.
@@ -69,7 +69,7 @@ public class FilmLawTests
         Assert.Equal(6, seen);
     }
 
-    /// <summary>A contact, a calibration, a film and a slip within the ranges of physics.md section 4, and a factor above one.</summary>
+    /// <summary>A contact, a calibration, a film and a slip within the ranges that their types let pass, and a factor above one.</summary>
     private static Gen<(Contact Contact, FrictionCalibration Calibration, double Film, double Slip, double Factor)> Inputs { get; } =
         from n in Gen.Choose(0, 1000).ArrayOf(12)
         let dry = 0.12 + 0.20e-3 * n[0]

@@ -62,7 +62,7 @@ public class LaneTests
     [Fact]
     public void Oil_thins_as_it_warms()
     {
-        // eta(T) = eta_22 exp(-0.045 (T - 22)), physics.md section 4.
+        // eta(T) = eta_22 exp(-0.045 (T - 22)), the rate assumed.
         Assert.Equal(0.030, lane.Viscosity, 1e-17);
         Assert.Equal(0.030 * Math.Exp(-0.18), (lane with { Temperature = 26 }).Viscosity, 1e-16);
     }
@@ -77,7 +77,7 @@ public class LaneTests
     [Fact]
     public void A_given_friction_is_zoned_smooth_or_tabulated()
     {
-        // The teaching page's zones: 0.04 to 12.19 m, then 0.20 (facts.md section 5).
+        // The zones of a teaching page after Frohlich, Am. J. Phys. 72 (2004) 1170 (second hand): 0.04 to 12.19 m, then 0.20.
         var zones = FrictionMap.Zones((0, 0.04), (12.19, 0.20));
         Assert.Equal(0.04, zones.At(0.3, -1));
         Assert.Equal(0.04, zones.At(0.3, 12.189));

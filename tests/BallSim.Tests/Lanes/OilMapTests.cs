@@ -95,7 +95,7 @@ public class OilMapTests
     [Fact]
     public void The_tapered_film_of_the_specification_holds_its_88_mL()
     {
-        // physics.md section 4 "Sizes": 60 units to 8 ft, then linear to 5 at 40 ft, the same on every board, "which is 88 mL" (without a run-out).
+        // Worked out by hand: 60 units to 8 ft, then linear to 5 at 40 ft, the same on every board, is 88 mL (without a run-out).
         var tapered = OilMap.Tapered(60 * OilUnit, 8 * Foot, 5 * OilUnit, 40 * Foot, runout: 0.01);
         Assert.Equal(88 * Millilitre, tapered.Volume, 0.5 * Millilitre);
         Assert.Equal(32.5 * OilUnit, tapered.FilmAt(0.2, 24 * Foot), 1e-3 * OilUnit);

@@ -3,7 +3,7 @@ using FsCheck.Xunit;
 
 namespace BallSim.Tests.Lanes;
 
-/// <summary>What physics.md section 4 asks of an oil map's interpolation, on any table.</summary>
+/// <summary>What an oil map's interpolation promises, on any table.</summary>
 [Properties(Arbitrary = [typeof(Grids)], MaxTest = 1000)]
 public class PiecewiseBicubicTests
 {

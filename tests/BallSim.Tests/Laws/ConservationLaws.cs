@@ -8,7 +8,7 @@ using static BallSim.Tests.Laws.Along;
 
 namespace BallSim.Tests.Laws;
 
-/// <summary>What mechanics keeps, on any ball, release and lane (design/physics.md section 3, items 1, 3, 4, 5).</summary>
+/// <summary>What mechanics keeps, on any ball, release and lane: energy, the velocity of rolling that friction cannot change, the momentum about the contact, Jellett's integral.</summary>
 [Properties(Arbitrary = [typeof(Worlds)], MaxTest = 100)]
 public class ConservationLaws
 {

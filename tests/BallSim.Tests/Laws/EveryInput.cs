@@ -18,7 +18,7 @@ public sealed record AnyThrow(Ball Ball, Lane Lane, InitialState Start, Simulato
 }
 
 /// <summary>
-/// The whole input space. Every number is taken from its documented range: in the middle, at an end, or, where ends lie decades apart, evenly over the decades. Nothing here is a likely throw: a ball light as a feather or a metre in radius, gravity along the lane. Radii begin at 2 cm; a ball is allowed to be smaller, and the limit says what has been tried.
+/// The whole input space. Every number is taken from its documented range: in the middle, at an end, or, where ends lie decades apart, evenly over the decades. Nothing here is a likely throw: a ball light as a feather or a metre in radius, gravity along the lane.
 /// </summary>
 public static class EveryInput
 {

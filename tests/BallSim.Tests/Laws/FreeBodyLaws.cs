@@ -9,7 +9,7 @@ using static BallSim.Tests.Laws.Along;
 
 namespace BallSim.Tests.Laws;
 
-/// <summary>The ball in the air (design/physics.md section 3, item 2, and the loft of section 2).</summary>
+/// <summary>The ball in the air: Euler's equations without torque, and the loft.</summary>
 [Properties(Arbitrary = [typeof(Worlds)], MaxTest = 100)]
 public class FreeBodyLaws
 {

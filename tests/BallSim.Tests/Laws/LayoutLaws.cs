@@ -71,7 +71,7 @@ public class LayoutLaws
     [Property]
     public bool Spherical_trigonometry_gives_the_same_distances(Case c)
     {
-        // facts.md section 4: cos(mark to axis) = sin a cos D for a mark a quarter turn from the pin; sin(pin to vertical line) = sin a sin V;
+        // Spherical trigonometry (NIST DLMF 4.42): cos(mark to axis) = sin a cos D for a mark a quarter turn from the pin; sin(pin to vertical line) = sin a sin V;
         // RG² about the axis = RGx² cos² a + RGy² sin² a cos² D + RGz² sin² a sin² D (there with pin and mark along x and y).
         var measures = LayoutMeasures.Of(c.Drilled);
         var (r, a) = (c.Ball.Radius, c.Layout.PinToAxis / c.Ball.Radius);

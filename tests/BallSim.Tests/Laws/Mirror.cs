@@ -4,7 +4,7 @@ using BallSim.Releases;
 namespace BallSim.Tests.Laws;
 
 /// <summary>
-/// The mirror image of a case in the plane x = 0 of the lane (design/physics.md section 1): the body is mirrored too, in its z axis, so that a rotation stays a
+/// The mirror image of a case in the plane x = 0 of the lane: the body is mirrored too, in its z axis, so that a rotation stays a
 /// rotation: q' = (y, z, w, x). Angular velocity is a pseudovector.
 /// </summary>
 internal static class Mirror

@@ -10,7 +10,7 @@ using static BallSim.Units;
 
 namespace BallSim.Tests.Laws;
 
-/// <summary>The small forces, each with its switch (design/physics.md section 2), against what can be derived exactly.</summary>
+/// <summary>The small forces, each with its switch, against what can be derived exactly.</summary>
 [Properties(Arbitrary = [typeof(Worlds)], MaxTest = 60)]
 public class SmallForceLaws
 {

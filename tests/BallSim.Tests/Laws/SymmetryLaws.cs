@@ -8,8 +8,7 @@ using static BallSim.Tests.Laws.Along;
 
 namespace BallSim.Tests.Laws;
 
-/// <summary>What may not matter: which hand, where the origin lies, how heavy a ball of given radii of gyration is (design/physics.md
-/// section 3, item 7).</summary>
+/// <summary>What may not matter: which hand, where the origin lies, how heavy a ball of given radii of gyration is.</summary>
 [Properties(Arbitrary = [typeof(Worlds)], MaxTest = 60)]
 public class SymmetryLaws
 {

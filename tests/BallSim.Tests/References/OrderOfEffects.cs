@@ -28,7 +28,7 @@ public class OrderOfEffects
     private static PathPoint AtPins(Ball ball, OilMap oil) => Simulator.Throw(ball, Lane.Unbounded(oil), Strong, new() { MaxTime = 4 }).AtDistance(60 * Foot);
 
     /// <summary>
-    /// Hook falls with the length of the oil: common practice, and row "order of effects" of the reference facts. The volume goes with the
+    /// Hook falls with the length of the oil: common practice, no source. The volume goes with the
     /// length: spread thinner over more length the same oil
     /// lets the ball grip more where it lies, and beyond 46 ft the two cancel.
     /// </summary>

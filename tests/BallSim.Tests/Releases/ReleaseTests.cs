@@ -28,7 +28,7 @@ public class ReleaseTests
     [Fact]
     public void The_centre_starts_over_its_board_at_the_foul_line()
     {
-        // design/physics.md section 1: board b has its centre at W/2 - (b - 1/2) W/39; 41.5 in and 39 boards.
+        // This library's convention: board b has its centre at W/2 - (b - 1/2) W/39; 41.5 in and 39 boards.
         var state = Typical.StartOn(Lane.Regulation, Drilled());
         Assert.Equal((41.5 / 2 - 25.5 * 41.5 / 39) * Inch, state.X, 1e-15);
         Assert.Equal(0, state.Y);
@@ -44,7 +44,7 @@ public class ReleaseTests
         Assert.Equal(3 * Degree, Math.Atan2(right.VelocityX, right.VelocityY), 1e-15);
     }
 
-    // design/physics.md section 1: forward roll points ω to the left, side roll backwards, for a right-hander; the mirror image for a left-hander.
+    // This library's convention: forward roll points ω to the left, side roll backwards, for a right-hander; the mirror image for a left-hander.
     [Theory]
     [InlineData(Hand.Right, 0, 0, -1, 0, 0)]
     [InlineData(Hand.Right, 90, 0, 0, -1, 0)]

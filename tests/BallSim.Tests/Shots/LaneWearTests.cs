@@ -26,7 +26,7 @@ public class LaneWearTests
     [Fact]
     public void A_fresh_ball_takes_about_sixty_microlitres_on_a_first_shot()
     {
-        // design/physics.md sections 4: about 60 µL, on the heavy list of its sizes (60 units of oil to 8 ft, 5 at 40 ft, 88 mL); a factor of two.
+        // Worked out by hand from the law of wear: about 60 µL on a heavy pattern (60 units of oil to 8 ft, 5 at 40 ft, 88 mL); a factor of two, since the law's constants are assumed.
         var heavy = OilMap.Tapered(60 * OilUnit, 8 * Foot, 5 * OilUnit, 40 * Foot);
         var release = Usual with { Board = 20, LaunchAngle = 2 * Degree, Speed = 8, SpinRate = 350 * Rpm, AxisRotation = 45 * Degree };
         Assert.InRange(Thrown(heavy, Drilled, release).Loss / Microlitre, 30, 120);

@@ -34,7 +34,7 @@ public class LayoutTolerancesTests
     [Fact]
     public void Effects_on_the_radius_of_gyration_have_the_signs_and_sizes_of_the_layout_formula()
     {
-        // facts.md section 4: RG² about the axis = RGx² cos² a + RGy² sin² a cos² D + RGz² sin² a sin² D; its derivatives.
+        // Spherical trigonometry: RG² about the axis = RGx² cos² a + RGy² sin² a cos² D + RGz² sin² a sin² D; its derivatives.
         var t = LayoutTolerances.Default;
         var study = Study(t);
         var (a, d) = (Layout.PinToAxis / Undrilled.Radius, Layout.AngleAtPin);

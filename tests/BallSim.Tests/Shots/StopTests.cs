@@ -197,7 +197,7 @@ public class StopTests
     public void A_run_that_ends_before_its_first_step_is_a_path_of_one_instant()
     {
         // A spin so small that rolling resistance turns about within a moment: of ten steps none is short enough for so small a tolerance.
-        var bead = new Ball { Mass = 5.24, Radius = 1.335e-3, Inertia = new(2.53e-9, 9.33e-9, 9.18e-9) };
+        var bead = new Ball { Mass = 5.24, Radius = 0.02, Inertia = new(5.68e-12, 2.094e-11, 2.06e-11) };
         var start = new InitialState { X = -0.4, Y = 3, VelocityX = 10, VelocityY = -3.8, AngularVelocity = new(2.8e-6, 1.3e-6, -8e-9) };
         var shot = Simulator.Throw(bead, Lane.Unbounded(FrictionMap.Constant(0.3)), start, new() { Tolerance = 1e-13, MaxSteps = 10, AirDrag = false, RollingResistance = true, RollingResistanceCoefficient = 0.1, PivotingFriction = true });
         Assert.Equal(StopReason.StepLimit, shot.StopReason);

@@ -1,0 +1,89 @@
+using BallSim.Balls;
+using BallSim.Drilling;
+using static BallSim.Units;
+
+namespace BallSim.Tests.Balls;
+
+/// <summary>Ranges of balls and their parts at their ends, sentences in the units of the trade, and what scaling and carrying do in closed form.</summary>
+public class BallsEdgeTests
+{
+    private static Ball Spec(double weight = 15, double rg = 2.5, double differential = 0.05, double intermediate = 0, double diameter = 8.55, double? pinToCg = null, double top = 0, double lever = 3.36) => Ball.FromSpecification(
+        weight * Pound, rg * Inch, differential * Inch, intermediate * Inch, diameter * Inch, pinToCg: pinToCg * Inch, topWeight: top * Ounce, balanceLever: lever * Inch);
+
+    public static TheoryData<string, double, double> Ranges => new()
+    {
+        { "weight", 5, 16.05 }, { "lowRg", 2.3, 2.9 }, { "differential", 0, 0.1 }, { "intermediateDifferential", 0, 0.1 }, { "diameter", 8.3, 8.7 }, { "topWeight", 0.001, 8 }, { "balanceLever", 1, 10 }, { "Radius", 4.15, 4.35 },
+        { "CoverThickness", 0, 3 }, { "CoverDensity", 100, 5000 }, { "FillerDensity", 100, 5000 }, { "Pores", 0, 5 }, { "Modulus", 0.01, 1000 }, { "PoissonRatio", 0, 0.5 }, { "Absorption", 0, 100 }, { "Density", 0, 25_000 }, { "Mass", 0.001, 100 },
+        { "imbalance", -16, 16 }, { "grit", 100, 10_000 }, { "roughness", 0.01, 5 }, { "factor", 1e-3, 1e3 },
+    };
+
+    [Theory, MemberData(nameof(Ranges))]
+    public void Ranges_hold_at_their_ends_and_nowhere_beyond(string name, double low, double high)
+    {
+        var build = BuildTests.Design;
+        object Made(double v) => name switch
+        {
+            "weight" => Spec(weight: v, rg: 2.6, differential: 0),
+            "lowRg" => Spec(rg: v),
+            "differential" => Spec(differential: v),
+            "intermediateDifferential" => Spec(rg: 2.4, differential: 0.1, intermediate: v),
+            "diameter" => Spec(diameter: v),
+            "topWeight" => Spec(pinToCg: 3, top: v),
+            "balanceLever" => Spec(pinToCg: 3, top: 1, lever: v),
+            "Radius" => build with { Radius = v * Inch },
+            "CoverThickness" => build with { CoverThickness = v * Inch },
+            "CoverDensity" => build with { CoverDensity = v },
+            "FillerDensity" => build with { FillerDensity = v },
+            "Pores" => Cover.Reactive with { Pores = v * 1e-6 },
+            "Modulus" => Cover.Reactive with { Modulus = v * 1e9 },
+            "PoissonRatio" => Cover.Reactive with { PoissonRatio = v },
+            "Absorption" => Cover.Reactive with { Absorption = v },
+            "Density" => new Part(Solid.Sphere(1 * Inch), v),
+            "Mass" => new Ball { Mass = v, Radius = 0.1, Inertia = new(v * 4e-3, v * 4e-3, v * 4e-3) },
+            "imbalance" => new BalanceReading(Vector3D.UnitX, v * Ounce),
+            "grit" => Finish.Sanded(v),
+            "roughness" => Finish.Measured(v * 1e-6),
+            _ => MeshForms.Icosphere(1, 1).Scaled(v),
+        };
+        _ = Made(low);
+        _ = Made(high);
+        var beyond = 1e-3 * Math.Max(high - low, Math.Abs(low));
+        if (name != "topWeight" && name != "factor")
+        {
+            SolidTests.Refused(() => Made(low - Math.Max(beyond, 1e-9)), name);
+        }
+        if (name != "factor")
+        {
+            SolidTests.Refused(() => Made(high + beyond), name);
+        }
+        SolidTests.Refused(() => Made(double.NaN), name);
+    }
+
+    [Fact]
+    public void A_mesh_scales_with_the_third_and_fifth_power()
+    {
+        var ball = MeshForms.Icosphere(0.03, 2);
+        var (one, two) = (Solid.FromMesh(ball).Properties(1000), Solid.FromMesh(ball.Scaled(2)).Properties(1000));
+        Assert.Equal(8 * one.Mass, two.Mass, 1e-14);
+        Assert.Equal(32 * one.Inertia.Xx, two.Inertia.Xx, 1e-16);
+        Assert.Equal((2 * one.CentreOfMass - two.CentreOfMass).Length, 0, 1e-16);
+        // Carried, a body keeps its mass and its tensor about its own centre.
+        var by = new Vector3D(0.01, -0.02, 0.03);
+        var carried = one.Moved(by);
+        Assert.Equal((one.Mass, one.Inertia, one.CentreOfMass + by), (carried.Mass, carried.Inertia, carried.CentreOfMass));
+    }
+
+    [Fact]
+    public void Balls_print_in_pounds_and_inches()
+    {
+        var ball = Spec(intermediate: 0.015, pinToCg: 3, top: 3) with { Finish = Finish.Sanded(1000) };
+        Assert.Equal("15.00 lb, diameter 8.550 in, RG 2.500 in, differential 0.050 in, intermediate 0.015 in, centre of mass off by 1.07 mm, reactive cover, sanded at 1000, Ra 0.71 µm, undrilled", ball.ToString());
+        var layout = new Layout(4.5 * Inch, 50 * Degree, 40 * Degree);
+        Assert.EndsWith("drilled for the left hand", ball.LayOut(layout, Grip.Fingertip, new(5 * Inch, 0, Hand.Left)).ToString());
+        Assert.EndsWith("drilled for the right hand", ball.LayOut(layout, Grip.Fingertip, new(5 * Inch, 0)).ToString());
+        Assert.Equal("2 oz towards (1, 0, 0)", new BalanceReading(Vector3D.UnitX, 2 * Ounce).ToString());
+        var sheet = BuildSheet.Of(BuildTests.Design);
+        Assert.StartsWith(FormattableString.Invariant($"{sheet.Ball.Mass / Pound:F2} lb, diameter {2 * sheet.Ball.Radius / Inch:F3} in; RG {sheet.Ball.LowRg / Inch:F3} in, differential {sheet.Ball.Differential / Inch:F3} in, "), sheet.ToString());
+        Assert.EndsWith(FormattableString.Invariant($"filler {BuildTests.Design.FillerDensity / GramPerMillilitre:F3} g/mL"), sheet.ToString());
+    }
+}
