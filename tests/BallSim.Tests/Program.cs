@@ -11,8 +11,8 @@ switch (args)
             Console.WriteLine(line);
         }
         return 0;
-    case ["mutants", var report, var folder, var sample, var seed, var least, .. var worker]:
-        return MutantRun.Of(report, folder, int.Parse(sample, CultureInfo.InvariantCulture), int.Parse(seed, CultureInfo.InvariantCulture), double.Parse(least, CultureInfo.InvariantCulture), worker);
+    case ["mutants", var report, var folder, var sample, var seed, var minutes, var least, .. var worker]:
+        return MutantRun.Of(report, folder, int.Parse(sample, CultureInfo.InvariantCulture), int.Parse(seed, CultureInfo.InvariantCulture), double.Parse(minutes, CultureInfo.InvariantCulture), double.Parse(least, CultureInfo.InvariantCulture), worker);
     case ["mutants-worker", .. var names]:
         return MutantWorker.Serve([.. names.Where(n => n[0] != '-')], [.. names.Where(n => n[0] == '-').Select(n => n[1..])]);
     default:

@@ -66,7 +66,7 @@ public class BallsEdgeTests
         var (one, two) = (Solid.FromMesh(ball).Properties(1000), Solid.FromMesh(ball.Scaled(2)).Properties(1000));
         Assert.Equal(8 * one.Mass, two.Mass, 1e-14);
         Assert.Equal(32 * one.Inertia.Xx, two.Inertia.Xx, 1e-16);
-        Assert.Equal((2 * one.CentreOfMass - two.CentreOfMass).Length, 0, 1e-16);
+        Assert.Equal(0, (2 * one.CentreOfMass - two.CentreOfMass).Length, 1e-16);
         // Carried, a body keeps its mass and its tensor about its own centre.
         var by = new Vector3D(0.01, -0.02, 0.03);
         var carried = one.Moved(by);

@@ -9,7 +9,7 @@ namespace BallSim.Tests.Mutants;
 /// for every mutant, two to four seconds each; here one process answers for hundreds. A mutant that nothing noticed gets a process of its own for a second chance: it may stand in a static initialiser. One that uses five times the processor's time of the tests at hand, and ten seconds more, hangs; the clock is the processor's, so that a
 /// busy machine kills nothing.
 /// </summary>
-internal sealed class MutantRun(string[] workerArguments, double least, TextWriter output) : IDisposable
+internal sealed class MutantRun(string[] workerArguments, double least, double minutes, TextWriter output) : IDisposable
 {
     private sealed record Mutant(int Id, string File, int Line, string What, string By);
 
@@ -21,10 +21,10 @@ internal sealed class MutantRun(string[] workerArguments, double least, TextWrit
 
     private Process? worker;
 
-    /// <summary>The command: report's path, folder, sample's size (0: all), seed, least score in percent, then what the worker is told.</summary>
-    public static int Of(string report, string folder, int sample, int seed, double least, string[] workerArguments)
+    /// <summary>The command: report's path, folder, sample's size (0: all), seed, minutes after which no more are tried, least score in percent, then what the worker is told.</summary>
+    public static int Of(string report, string folder, int sample, int seed, double minutes, double least, string[] workerArguments)
     {
-        using var run = new MutantRun(workerArguments, least, Console.Out);
+        using var run = new MutantRun(workerArguments, least, minutes, Console.Out);
         return run.Score(report, folder, sample, seed);
     }
 
@@ -38,8 +38,13 @@ internal sealed class MutantRun(string[] workerArguments, double least, TextWrit
         Cover();
         List<(Mutant Mutant, bool IsReached)> alive = [];
         int hung = 0, crashed = 0, tried = 0;
-        foreach (var mutant in mutants)
+        foreach (var mutant in mutants.ToArray())
         {
+            if (clock.Elapsed.TotalMinutes > minutes)
+            {
+                mutants = mutants[..tried];
+                break;
+            }
             if (tried++ % 50 == 0)
             {
                 Console.Error.WriteLine($"{folder}: {tried - 1} of {mutants.Count} tried, {alive.Count} alive, {clock.Elapsed.TotalSeconds:F0} s");
@@ -73,7 +78,7 @@ internal sealed class MutantRun(string[] workerArguments, double least, TextWrit
         var (low, high) = Wilson(killed, mutants.Count);
         output.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{folder}: {score:F1} % of {mutants.Count} mutants killed (asked: {least:0} %), {hung} of them by hanging, {crashed} by ending the process; {tests.Count} tests, {clock.Elapsed.TotalSeconds:F0} s")
             + (mutants.Count == all.Count ? "" : string.Create(CultureInfo.InvariantCulture, $"; a sample of {all.Count}, seed {seed}, 95 % interval {low:F1} to {high:F1} %")));
-        foreach (var (m, isReached) in alive)
+        foreach (var (m, isReached) in alive.OrderBy(a => a.Mutant.Id))
         {
             output.WriteLine($"    {m.File}:{m.Line}  {(isReached ? "survived" : "not reached")}: {m.By}: {m.What}");
         }
@@ -102,11 +107,11 @@ internal sealed class MutantRun(string[] workerArguments, double least, TextWrit
 
     private static string Short(string text) => string.Join(' ', text.Split((char[])[' ', '\n', '\r', '\t'], StringSplitOptions.RemoveEmptyEntries)) is var line && line.Length > 140 ? line[..140] : line;
 
-    // The first of all in an order of chance.
+    // The first of all in an order of chance: whatever has been tried when time is up is a sample, too.
     private static List<Mutant> Drawn(List<Mutant> all, int sample, int seed)
     {
         var random = new Random(seed);
-        return sample == 0 || sample >= all.Count ? all : [.. all.Select(m => (m, random.NextDouble())).OrderBy(p => p.Item2).Take(sample).Select(p => p.m).OrderBy(m => m.Id)];
+        return [.. all.Select(m => (m, random.NextDouble())).OrderBy(p => p.Item2).Take(sample == 0 ? all.Count : sample).Select(p => p.m)];
     }
 
     // Wilson, J. Am. Stat. Assoc. 22 (1927) 209, from memory.
