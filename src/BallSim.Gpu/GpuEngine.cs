@@ -29,8 +29,8 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
     // A round waits for the slowest of its events, some milliseconds, however few they are. What is left of a chunk when so few shots for each thread of the processor go on (those that slip again and again) is thrown there; and no more than this part of a chunk.
     private const int LeftPerThread = 32, Part = 256;
 
-    // Per card: while one chunk waits for its slowest events, others compute, and the processor prepares the next and reads the last.
-    private const int ChunksAtATime = 6;
+    /// <summary>Per card: while one chunk waits for its slowest events, others compute, and the processor prepares the next and reads the last.</summary>
+    internal const int ChunksAtATime = 6;
 
     // Shots left over that one thread throws side by side.
     private const int Slice = 8;
