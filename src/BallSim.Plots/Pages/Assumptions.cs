@@ -1,7 +1,7 @@
 using System.Text;
 using BallSim.Shots;
 using static System.FormattableString;
-using static BallSim.Plots.Pages.ComparisonPage;
+using static BallSim.Plots.Pages.Document;
 using static BallSim.Units;
 
 namespace BallSim.Plots.Pages;

@@ -1,8 +1,8 @@
-using System.Net;
 using System.Text;
 using BallSim.Releases;
 using BallSim.Shots;
 using static System.FormattableString;
+using static BallSim.Plots.Pages.Document;
 using static BallSim.Units;
 
 namespace BallSim.Plots.Pages;
@@ -49,19 +49,9 @@ public sealed record ComparisonPage
             throw new ArgumentException("a page needs at least one row", nameof(Rows));
         }
         var ranked = Comparison.Ranked(Rows);
-        var body = new StringBuilder();
+        var body = new StringBuilder(Document.Header(Title, Bowler,
+            [("asked", "What is compared"), ("table", "The table"), ("lanes", "Paths"), ("motion", "Motion"), .. Sheets.Count > 0 ? [("balls", "Balls")] : Array.Empty<(string, string)>(), ("assumed", "What is assumed")]));
         body.Append(Invariant($"""
-            <header>
-            <div class="boards" aria-hidden="true"></div>
-            <div class="column">
-            <h1>{Encoded(Title)}</h1>
-            {(Bowler.Length > 0 ? $"<p>{Encoded(Bowler)}</p>" : "")}
-            <nav aria-label="On this page"><ul>
-            <li><a href="#asked">What is compared</a></li><li><a href="#table">The table</a></li><li><a href="#lanes">Paths</a></li><li><a href="#motion">Motion</a></li>{(Sheets.Count > 0 ? "<li><a href=\"#balls\">Balls</a></li>" : "")}<li><a href="#assumed">What is assumed</a></li>
-            </ul></nav>
-            </div>
-            </header>
-            <main>
             <section id="asked"><h2>What is compared</h2>
             {Question.Of(Rows)}
             <p class="note">{Encoded(Short(ranked))}</p>
@@ -81,8 +71,6 @@ public sealed record ComparisonPage
         body.Append("<footer><div class=\"column\"><p>Computed by BallSim. A simulation tells differences between choices better than it tells numbers: check the first throw on the lane before you drill the second ball.</p></div></footer>");
         return Document.Of(Encoded(Title), body.ToString());
     }
-
-    internal static string Encoded(string text) => WebUtility.HtmlEncode(text);
 
     private static string Short(IReadOnlyList<ComparisonRow> ranked)
     {

@@ -1,3 +1,4 @@
+using System.Net;
 using System.Text;
 
 namespace BallSim.Plots.Pages;
@@ -29,6 +30,28 @@ internal static class Document
         </html>
 
         """;
+
+    /// <summary>The head of a page: title, who throws, and links to its sections.</summary>
+    /// <param name="title">As it is.</param>
+    /// <param name="bowler">As it is; empty: left out.</param>
+    /// <param name="sections">Their ids and names.</param>
+    public static string Header(string title, string bowler, IEnumerable<(string Id, string Name)> sections) => $"""
+        <header>
+        <div class="boards" aria-hidden="true"></div>
+        <div class="column">
+        <h1>{Encoded(title)}</h1>
+        {(bowler.Length > 0 ? $"<p>{Encoded(bowler)}</p>" : "")}
+        <nav aria-label="On this page"><ul>
+        {string.Concat(sections.Select(s => $"<li><a href=\"#{s.Id}\">{s.Name}</a></li>"))}
+        </ul></nav>
+        </div>
+        </header>
+        <main>
+
+        """;
+
+    /// <summary>Text as HTML shows it.</summary>
+    public static string Encoded(string text) => WebUtility.HtmlEncode(text);
 
     private static string Own(string name) => Text(typeof(Document).Assembly, n => n.EndsWith(name, StringComparison.Ordinal));
 

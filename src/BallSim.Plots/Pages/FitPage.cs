@@ -1,7 +1,7 @@
 using System.Text;
 using BallSim.Fitting;
 using static System.FormattableString;
-using static BallSim.Plots.Pages.ComparisonPage;
+using static BallSim.Plots.Pages.Document;
 using static BallSim.Units;
 
 namespace BallSim.Plots.Pages;
@@ -32,21 +32,8 @@ public sealed record FitPage
     /// <summary>The page as text.</summary>
     public string ToHtml()
     {
-        var body = new StringBuilder();
-        body.Append($"""
-            <header>
-            <div class="boards" aria-hidden="true"></div>
-            <div class="column">
-            <h1>{Encoded(Title)}</h1>
-            {(Bowler.Length > 0 ? $"<p>{Encoded(Bowler)}</p>" : "")}
-            <nav aria-label="On this page"><ul>
-            {(Verdict is null ? "" : "<li><a href=\"#verdict\">The verdict</a></li>")}<li><a href="#found">What was found</a></li><li><a href="#residuals">What is left over</a></li><li><a href="#shots">The shots</a></li><li><a href="#assumed">What is assumed</a></li>
-            </ul></nav>
-            </div>
-            </header>
-            <main>
-
-            """);
+        (string Id, string Name)[] always = [("found", "What was found"), ("residuals", "What is left over"), ("shots", "The shots"), ("assumed", "What is assumed")];
+        var body = new StringBuilder(Document.Header(Title, Bowler, Verdict is null ? always : [("verdict", "The verdict"), .. always]));
         if (Verdict is { } verdict)
         {
             body.Append("<section id=\"verdict\"><h2>The verdict</h2>\n").Append(FitTables.Of(verdict)).Append("</section>\n");

@@ -15,7 +15,7 @@ internal static class Question
         {
             var kinds = all.GroupBy(name).ToArray();
             text.Append($"<dt>{heading}{(kinds.Length > 1 ? "s" : "")}</dt><dd>");
-            text.AppendJoin("<br>", kinds.Select(k => ComparisonPage.Encoded(k.Key.Length > 0 ? $"{k.Key}: {meaning(k.First())}" : meaning(k.First())))).Append("</dd>\n");
+            text.AppendJoin("<br>", kinds.Select(k => Document.Encoded(k.Key.Length > 0 ? $"{k.Key}: {meaning(k.First())}" : meaning(k.First())))).Append("</dd>\n");
         }
         List("Ball", c => c.BallName, c => FormattableString.Invariant($"{c.Ball.Mass / Units.Pound:F2} lb drilled, {c.Ball.Cover.Name} cover, diameter {2 * c.Ball.Radius / Units.Inch:F2} in"));
         List("Layout", c => c.LayoutName, c => c.Ball.Marks.IsDrilled ? Plan(LayoutMeasures.Of(c.Ball)) : "not laid out");

@@ -2,7 +2,7 @@ using System.Text;
 using BallSim.Balls;
 using BallSim.Drilling;
 using static System.FormattableString;
-using static BallSim.Plots.Pages.ComparisonPage;
+using static BallSim.Plots.Pages.Document;
 using static BallSim.Units;
 
 namespace BallSim.Plots.Pages;

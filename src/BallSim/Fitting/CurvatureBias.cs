@@ -13,7 +13,7 @@ namespace BallSim.Fitting;
 /// <remarks>
 /// <para>Every shot brings a release of its own that is hardly known, so that neither part fades against the standard errors of the friction as shots are added. Taking the average over the releases in place of their best values would do the same as taking off this.</para>
 /// <para>Second derivatives are differences over whole standard errors along the principal axes of C, f(p + l) - 2 f(p) + f(p - l), so that they are what the estimates meet, and the error of the solver is small beside them. They take plain throws, without derivatives:
-/// 2 n² of them at most for n numbers of a shot, a third of the time of the search.</para>
+/// 2 n² of them at most for n numbers of a shot, about as long as the search.</para>
 /// </remarks>
 internal sealed class CurvatureBias
 {

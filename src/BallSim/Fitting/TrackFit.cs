@@ -25,8 +25,8 @@ public static class TrackFit
     // The fresh fraction of the cover has narrow dips, and a slope through a dip is worse than the value: measured, the misfit stops falling some hundredths of a standard error from where the slopes say.
     private const double SolverFloor = 0.15;
 
-    // The finest tolerance at which steps round the dips and make them whole: sharp ones leave the slopes to chance (measured at 1e-6: standard errors a quarter off; at 1e-8 the search ended beside the least misfit).
-    private const double FinestRounded = 1e-5;
+    // The finest tolerance here at which stages leave the dips out and steps make them whole: sharp ones leave the slopes to chance (measured at 1e-6: standard errors a quarter off; at 1e-8 the search ended beside the least misfit).
+    private const double FinestMended = 1e-5;
 
     /// <summary>Fits shots together.</summary>
     /// <param name="shots">The shots, at least one.</param>
@@ -41,7 +41,7 @@ public static class TrackFit
         var asked = options.Simulator;
         if (asked.CoverOil && asked.FreshCover && shots.Any(s => s.Lane.GivenFriction is null))
         {
-            options = options with { Simulator = asked with { Tolerance = Math.Max(FinestRounded, asked.Tolerance) } };
+            options = options with { Simulator = asked with { Tolerance = Math.Max(FinestMended, asked.Tolerance) } };
         }
         var blocks = new ShotBlocks(shots, options.Parameters, options.Noise, options.Simulator);
         var (low, high) = (Along(blocks, shots.Count, (p, _) => p.Low), Along(blocks, shots.Count, (p, _) => p.High));

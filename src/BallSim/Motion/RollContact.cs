@@ -115,18 +115,6 @@ internal struct RollContact<T>
         N = T.Fma(m, T.Fma(ax, py, -(ay * px)) + cz, -Dz);
     }
 
-    /// <summary>Inverse of the inertia about Bcm, by its cofactors.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public readonly Sym3<T> Inverse()
-    {
-        T one = 1.0, xx = I_L.Xx, yy = I_L.Yy, zz = I_L.Zz, xy = I_L.Xy, xz = I_L.Xz, yz = I_L.Yz;
-        var cxx = T.Fma(yy, zz, -(yz * yz));
-        var cxy = T.Fma(xz, yz, -(xy * zz));
-        var cxz = T.Fma(xy, yz, -(xz * yy));
-        var per = one / T.Fma(xx, cxx, T.Fma(xy, cxy, xz * cxz));
-        return new(per * cxx, per * T.Fma(xx, zz, -(xz * xz)), per * T.Fma(xx, yy, -(xy * xy)), per * cxy, per * cxz, per * T.Fma(xy, xz, -(xx * yz)));
-    }
-
     /// <summary>Fresh fraction of the cover for the force that holds.</summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
     public readonly T FreshCover(in Body<T> body)
@@ -135,7 +123,7 @@ internal struct RollContact<T>
         {
             return 0.0;
         }
-        var a = Inverse();
+        var a = I_L.Inverse();
         T wx = ωx, wy = ωy, wz = ωz;
         var lx = T.Fma(I_L.Xx, wx, T.Fma(I_L.Xy, wy, I_L.Xz * wz));
         var ly = T.Fma(I_L.Xy, wx, T.Fma(I_L.Yy, wy, I_L.Yz * wz));

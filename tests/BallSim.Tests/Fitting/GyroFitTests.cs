@@ -1,3 +1,4 @@
+using BallSim.Benchmarks;
 using BallSim.Fitting;
 using BallSim.Shots;
 using BallSim.Tests.References;

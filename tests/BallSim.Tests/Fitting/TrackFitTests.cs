@@ -1,9 +1,10 @@
 using BallSim.Balls;
+using BallSim.Benchmarks;
 using BallSim.Fitting;
 using BallSim.Lanes;
 using BallSim.Releases;
 using BallSim.Shots;
-using static BallSim.Tests.Fitting.SyntheticTracks;
+using static BallSim.Benchmarks.SyntheticTracks;
 using static BallSim.Units;
 
 namespace BallSim.Tests.Fitting;

@@ -2,7 +2,7 @@ using BallSim.Balls;
 using BallSim.Fitting;
 using BallSim.Lanes;
 using BallSim.Shots;
-using static BallSim.Tests.Fitting.SyntheticTracks;
+using static BallSim.Benchmarks.SyntheticTracks;
 using static BallSim.Units;
 
 namespace BallSim.Tests.Fitting;

@@ -8,7 +8,7 @@ using BallSim.Shots;
 using BallSim.Sweeps;
 using static BallSim.Units;
 
-namespace BallSim.Tests.Fitting;
+namespace BallSim.Benchmarks;
 
 /// <summary>Tracks whose truth is known: a drilled ball thrown on oil, its path seen at stations with normal noise, its releases scattered about the one that the fit is told.</summary>
 internal static class SyntheticTracks
@@ -22,7 +22,7 @@ internal static class SyntheticTracks
     public static SimulatorOptions Start { get; } = new() { Tolerance = 1e-5, Friction = new() { Dry = 0.22, Floor = 0.017, FilmScale = 1.2 } };
 
     public static Ball Drilled { get; } =
-        (BallSim.Balls.Ball.FromSpecification(weight: 15 * Pound, lowRg: 2.48 * Inch, differential: 0.050 * Inch, intermediateDifferential: 0.015 * Inch, pinToCg: 3 * Inch, topWeight: 2.5 * Ounce)
+        (Ball.FromSpecification(weight: 15 * Pound, lowRg: 2.48 * Inch, differential: 0.050 * Inch, intermediateDifferential: 0.015 * Inch, pinToCg: 3 * Inch, topWeight: 2.5 * Ounce)
             with { Finish = Finish.Polished, Cover = Cover.Urethane })
         .Drill(new Layout(4.5 * Inch, 50 * Degree, 40 * Degree), Grip.Fingertip, new PositiveAxisPoint(5 * Inch, 0.5 * Inch));
 
@@ -62,7 +62,10 @@ internal static class SyntheticTracks
                 LaunchAngle = Meant.LaunchAngle + Off(s.LaunchAngle),
             };
             var shot = Simulator.Throw(Drilled, Oiled, r, (options ?? SimulatorOptions.Default) with { Friction = Truth });
-            Assert.True(shot.ReachedPins, shot.StopSentence);
+            if (!shot.ReachedPins)
+            {
+                throw new InvalidOperationException($"a track for a fit must come to the pins: it {shot.StopSentence}");
+            }
             var points = new TrackedPoint[stations];
             for (var i = 0; i < stations; i++)
             {
