@@ -43,6 +43,12 @@ public class PrintingTests
         { BallRules.Default.Circumference, "circumference 26.704 to 27.002 in (USBC Equipment Specifications and Certifications Manual)" },
         { BallRules.Default.StaticBalance[0], "over 10 lb since 2020-08-01: 3 oz top to bottom, 3 oz side to side" },
         { new InertiaTensor(0.028, 0.03, 0.029, 1e-4), "(0.028, 0.03, 0.029; xy 0.0001, xz 0, yz 0) kg m²" },
+        {
+            new MetricVerdict { Metric = ShotMetric.BreakpointDistance, Designed = 40 * Foot, Measured = 42.5 * Foot, Low = 1 * Foot, High = 4 * Foot, ShotToShot = 1, FromFit = 0, Tolerance = 2 * Foot, Shots = 5 },
+            "breakpoint distance: designed 40.00 ft, measured 42.50 ft, difference +1.00 to +4.00 ft, tolerance 2.00 ft: cannot tell"
+        },
+        { new TestPlan(ShotMetric.EntryAngle, -0.25 * Degree, 0.5 * Degree, 86), "entry angle: difference -0.25°, scatter 0.50°: 86 shots of each ball" },
+        { new TestPlan(ShotMetric.EntrySpeed, 0, 0.2 * MilesPerHour, TestDesign.MostShots), "entry speed: difference 0.00 mph, scatter 0.20 mph: more shots than is reasonable" },
         { new RepeatabilityOptions(), "2000 throws from seed 1, 95 % intervals; 5 to 7.6 cm from the middle, 4 to 6°" },
         {
             new PathPoint { Time = 1.5, Phase = ShotPhase.Sliding, Y = 30 * Foot, Board = 12, VelocityY = 17 * MilesPerHour, AngularVelocity = new(-400 * Rpm, 0, 0), SlipY = 2 * MilesPerHour },

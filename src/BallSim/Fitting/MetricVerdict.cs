@@ -1,3 +1,5 @@
+using static System.FormattableString;
+
 namespace BallSim.Fitting;
 
 /// <summary>One metric, designed against measured. Units are those of the metric.</summary>
@@ -34,4 +36,11 @@ public sealed record MetricVerdict
     public Finding Finding => !(Low > double.NegativeInfinity) ? Finding.CannotTell
         : Low >= -Tolerance && High <= Tolerance ? Finding.AsDesigned
         : Low > Tolerance || High < -Tolerance ? Finding.Differs : Finding.CannotTell;
+
+    /// <summary>In the units of the trade.</summary>
+    public override string ToString()
+    {
+        var (name, unit, size) = MetricText.Of(Metric);
+        return Invariant($"{name}: designed {Designed / size:F2}{unit}, measured {Measured / size:F2}{unit}, difference {Low / size:+0.00;-0.00;0.00} to {High / size:+0.00;-0.00;0.00}{unit}, tolerance {Tolerance / size:F2}{unit}: {MetricText.Of(Finding)}");
+    }
 }

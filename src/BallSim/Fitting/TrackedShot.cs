@@ -72,7 +72,7 @@ public sealed record TrackedShot
     }
 
     /// <summary>The name and the count of points.</summary>
-    public override string ToString() => $"shot {Id}: {Points.Count} points" + (Notes.Count > 0 ? $", {Notes.Count} remarks" : "");
+    public override string ToString() => $"shot {Id}: {Points.Count} points" + (Notes.Count > 0 ? $", {Notes.Count} {(Notes.Count == 1 ? "remark" : "remarks")}" : "");
 
     private static void CheckPoint(TrackedPoint p)
     {

@@ -42,7 +42,7 @@ public sealed record Verdict
     {
         get
         {
-            string[] Found(Finding finding) => [.. Metrics.Where(m => m.Finding == finding).Select(m => Words(m.Metric))];
+            string[] Found(Finding finding) => [.. Metrics.Where(m => m.Finding == finding).Select(m => MetricText.Of(m.Metric).Name)];
             var open = Found(Finding.CannotTell);
             return Finding switch
             {
@@ -99,15 +99,6 @@ public sealed record Verdict
 
     /// <summary>The finding, and what became of shots that did not come to the pins.</summary>
     public override string ToString() => Sentence + (Missed.Count > 0 ? "; " + MissedSentence : "");
-
-    internal static string Words(ShotMetric metric) => metric switch
-    {
-        ShotMetric.EntryAngle => "entry angle",
-        ShotMetric.EntryBoard => "entry board",
-        ShotMetric.EntrySpeed => "entry speed",
-        ShotMetric.BreakpointBoard => "breakpoint board",
-        _ => "breakpoint distance",
-    };
 
     private static MetricVerdict Judged(FitResult fit, MetricTolerance tolerance, Shot[] measured, Shot[] designed, (int Parameter, double Step, Shot[] Up, Shot[] Down)[] moved, double t)
     {
