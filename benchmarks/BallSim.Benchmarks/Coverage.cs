@@ -47,8 +47,8 @@ internal static class Coverage
                 Estimate[] all = [.. fits.Select(f => f.Law[i])];
                 var (mean, least) = (all.Average(e => e.Value), all.Average(e => e.Value + e.Bias));
                 var deviation = Math.Sqrt(all.Average(e => (e.Value - mean) * (e.Value - mean)));
-                to.WriteLine(FormattableString.Invariant($"{Law[i],-10} 95 % intervals hold in {100.0 * all.Count(e => e.Low95 <= truth && truth <= e.High95) / replications:F1} %; bias {(mean - truth) / deviation:+0.000;-0.000} standard deviations ({(least - truth) / deviation:+0.000;-0.000} at the least misfit); ")
-                    + FormattableString.Invariant($"standard deviation {100 * deviation / truth:F2} %, mean standard error {100 * all.Average(e => e.StandardError) / truth:F2} %; mean error in standard errors {all.Average(e => (e.Value - truth) / e.StandardError):+0.000;-0.000}"));
+                to.WriteLine(FormattableString.Invariant($"{Law[i],-10} 95 % intervals hold in {100.0 * all.Count(e => e.Low95 <= truth && truth <= e.High95) / replications:F1} %; bias {(mean - truth) / deviation:+0.000;-0.000;0.000} standard deviations ({(least - truth) / deviation:+0.000;-0.000;0.000} at the least misfit); ")
+                    + FormattableString.Invariant($"standard deviation {100 * deviation / truth:F2} %, mean standard error {100 * all.Average(e => e.StandardError) / truth:F2} %; mean error in standard errors {all.Average(e => (e.Value - truth) / e.StandardError):+0.000;-0.000;0.000}"));
             }
             to.WriteLine(FormattableString.Invariant($"chance alone: 95 ± {100 * Math.Sqrt(0.95 * 0.05 / replications):F1} %, and ± {1 / Math.Sqrt(replications):F3} of bias. Converged: {fits.Count(f => f.IsConverged)} of {replications}"));
         }

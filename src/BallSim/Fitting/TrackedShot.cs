@@ -7,7 +7,7 @@ namespace BallSim.Fitting;
 /// One shot as a device on the lane saw it: points in order down the lane, and what is odd about them. Making one puts points in order, drops those that stand twice or off the lane, and marks gaps and outliers;
 /// an outlier stays, since a fit with a robust loss knows better what to make of it.
 /// </summary>
-/// <remarks>A gap is a step of more than four times the median step. An outlier lies more than 30 mm, and more than six robust standard deviations, off what its neighbours on both sides suggest. Both rules are conventions of this
+/// <remarks>A gap is a step of more than four times the median step. An outlier lies more than 30 mm, and more than six robust standard deviations, off what the parabolas through its neighbours suggest; fewer than nine places across are not judged. Both rules are conventions of this
 /// library.</remarks>
 public sealed record TrackedShot
 {
@@ -115,34 +115,45 @@ public sealed record TrackedShot
         }
     }
 
-    // What the neighbours on both sides suggest: the median of the straight lines through every two of the six nearest, so that a bad neighbour does no harm.
+    // What the neighbours suggest: the parabolas through every three of the eight nearest, each off by so much in units of its own noise (at the ends of a track it is drawn on beyond them, and tells less); the median, so that a bad
+    // neighbour does no harm.
     private static void Outliers(TrackedPoint[] points, Func<TrackedPoint, double> station, List<QualityNote> notes)
     {
         TrackedPoint[] placed = [.. points.Where(p => p.X is not null)];
-        if (placed.Length < 7)
+        if (placed.Length < 9)
         {
             return;
         }
         var off = new double[placed.Length];
+        var deviations = new double[placed.Length];
         for (var i = 0; i < placed.Length; i++)
         {
-            var m = Math.Clamp(i, 3, placed.Length - 4);
-            var others = Enumerable.Range(m - 3, 7).Where(k => k != i).ToArray();
-            var lines = new List<double>();
-            for (var a = 0; a < others.Length; a++)
+            var m = Math.Clamp(i, 4, placed.Length - 5);
+            (double S, double X)[] near = [.. Enumerable.Range(m - 4, 9).Where(k => k != i).Select(k => (station(placed[k]) - station(placed[i]), placed[k].X!.Value))];
+            List<double> apart = [], inNoise = [];
+            for (var a = 0; a < near.Length; a++)
             {
-                for (var b = a + 1; b < others.Length; b++)
+                for (var b = a + 1; b < near.Length; b++)
                 {
-                    var (p, q) = (placed[others[a]], placed[others[b]]);
-                    lines.Add(p.X!.Value + (q.X!.Value - p.X.Value) * (station(placed[i]) - station(p)) / (station(q) - station(p)));
+                    for (var c = b + 1; c < near.Length; c++)
+                    {
+                        var (p, q, r) = (near[a], near[b], near[c]);
+                        var u = q.S * r.S / ((p.S - q.S) * (p.S - r.S));
+                        var v = p.S * r.S / ((q.S - p.S) * (q.S - r.S));
+                        var w = p.S * q.S / ((r.S - p.S) * (r.S - q.S));
+                        var gap = placed[i].X!.Value - (u * p.X + v * q.X + w * r.X);
+                        apart.Add(gap);
+                        inNoise.Add(gap / Math.Sqrt(1 + u * u + v * v + w * w));
+                    }
                 }
             }
-            off[i] = placed[i].X!.Value - Median([.. lines]);
+            off[i] = Median([.. apart]);
+            deviations[i] = Median([.. inNoise]);
         }
-        var deviation = 1.4826 * Median([.. off.Select(Math.Abs)]);
+        var deviation = 1.4826 * Median([.. deviations.Select(Math.Abs)]);
         for (var i = 0; i < placed.Length; i++)
         {
-            if (Math.Abs(off[i]) > Math.Max(OutlierAtLeast, OutlierDeviations * deviation))
+            if (Math.Abs(off[i]) > OutlierAtLeast && Math.Abs(deviations[i]) > OutlierDeviations * deviation)
             {
                 notes.Add(new(QualityIssue.Outlier, placed[i].Line, Invariant($"{1000 * Math.Abs(off[i]):F0} mm to the {(off[i] > 0 ? "right" : "left")} of what its neighbours suggest; kept, a robust fit gives it little weight")));
             }

@@ -205,6 +205,22 @@ public class TrackFitTests
         Assert.Equal(9, robust.Notes.Count(n => n.Note.Issue == QualityIssue.Outlier));
     }
 
+    // A hook bends, most of all where a track ends: that alone makes no outlier, and a point that is one is seen wherever it stands.
+    [Theory]
+    [InlineData(0.005)]
+    [InlineData(0.015)]
+    public void The_bend_of_a_track_makes_no_outlier(double noise)
+    {
+        var tracks = Enumerable.Range(0, 5).SelectMany(k => Make(18, 30, noise, 0.004, k)).Select(s => s.Track).ToArray();
+        static IEnumerable<QualityNote> Outliers(TrackedShot track) => track.Notes.Where(n => n.Issue == QualityIssue.Outlier);
+        Assert.Empty(tracks.SelectMany(Outliers));
+        foreach (var at in new[] { 0, 1, 12, 28, 29 })
+        {
+            var moved = tracks.Select(t => TrackedShot.Of(t.Id, t.Points.Select((p, i) => i == at ? p with { X = p.X - 60 * noise, Line = 100 } : p))).ToArray();
+            Assert.All(moved, t => Assert.Equal(100, Assert.Single(Outliers(t)).Line));
+        }
+    }
+
     [Fact]
     public void What_acts_through_one_number_is_not_told_apart()
     {
