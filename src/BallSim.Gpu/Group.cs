@@ -41,7 +41,7 @@ internal sealed class Group(Lane lane, SimulatorOptions options, int most)
         Rows[Count++] = row;
     }
 
-    public GroupKind Kind(bool single) => new(single, lane.GivenFriction is not null, lane.Topography.Heights is not null, balls.Count == 1, Simulator.BodyOf(balls[0], lane, options).Sliding(options.Tolerance).Effects);
+    public GroupKind Kind(bool single) => new(single, lane.GivenFriction is not null, lane.Topography.Heights is not null, balls.Count == 1, Simulator.BodyOf(balls[0], lane, options).At(options.Tolerance).Effects);
 
     public Setup<T>[] Setups<T>()
         where T : unmanaged, IDeviceReal<T>, IReal<T>

@@ -53,7 +53,7 @@ internal static class CommonEvents<T, TSurface>
         {
             return false;
         }
-        var roll = new Roll<T, TSurface> { Body = body.Rolling(), Surface = surface, Start = q, ByDistance = true };
+        var roll = new Roll<T, TSurface> { Body = body, Surface = surface, Start = q, ByDistance = true };
         var rowEnd = roll.Surface.Enter(y.Y);
         roll.GripAt(y, out var grip);
         if (grip.Excess > zero)
@@ -131,7 +131,7 @@ internal static class CommonEvents<T, TSurface>
     public static bool EndRolling(ref Moving<T> shot, in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control)
     {
         T zero = 0.0;
-        var roll = new Roll<T, TSurface> { Body = body.Rolling(), Surface = surface, ByDistance = true };
+        var roll = new Roll<T, TSurface> { Body = body, Surface = surface, ByDistance = true };
         roll.Surface.Enter(Pace<T>.Within(shot.y.Y, shot.rowEnd));
         Step<State<T>> step = default;
         step.K1 = shot.K1;
@@ -142,7 +142,7 @@ internal static class CommonEvents<T, TSurface>
             step.Start = y;
             var vy = grip.VelocityY;
             var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, grip.ω), vy, Pace<T>.NextLine(y.Y, rowEnd, bounds) - y.Y, out var atEnd);
-            Tsitouras5<Roll<T, TSurface>, State<T>, T>.Take(ref roll, ref step, h, out var error);
+            roll.Take(ref step, h, out var error);
             var norm = control.Norm(error);
             var next = Pace<T>.Next(norm, lastNorm, dt, h / vy, out var rejected);
             if (rejected > zero || shot.Steps + n >= bounds.MaxSteps)
@@ -150,7 +150,7 @@ internal static class CommonEvents<T, TSurface>
                 return false;
             }
             var ω = roll.ω;
-            roll.GripAt(step.End, out var after);
+            roll.Arrive(ref step, grip, out var after);
             if (!(after.N > zero) || !PlainSteps<T, TSurface>.GoesByDistance(after.VelocityX, after.VelocityY) || roll.MaySlip(step, h, grip, after, 1.0) > zero)
             {
                 return false;
@@ -162,7 +162,8 @@ internal static class CommonEvents<T, TSurface>
                 var tries = 0;
                 do
                 {
-                    Tsitouras5<Roll<T, TSurface>, State<T>, T>.Take(ref roll, ref step, h, out _);
+                    roll.Take(ref step, h, out _);
+                    roll.Arrive(ref step, grip, out _);
                 }
                 while (!Landing<T>.IsAt(end, ref step, ref h, bounds, ++tries));
             }

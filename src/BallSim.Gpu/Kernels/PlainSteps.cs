@@ -90,7 +90,7 @@ internal static class PlainSteps<T, TSurface>
     public static Why Roll(ref Moving<T> shot, in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control)
     {
         T zero = 0.0;
-        var roll = new Roll<T, TSurface> { Body = body.Rolling(), Surface = surface, ByDistance = true };
+        var roll = new Roll<T, TSurface> { Body = body, Surface = surface, ByDistance = true };
         roll.Surface.Enter(Pace<T>.Within(shot.y.Y, shot.rowEnd));
         Step<State<T>> step = default;
         step.K1 = shot.K1;
@@ -102,7 +102,7 @@ internal static class PlainSteps<T, TSurface>
             step.Start = y;
             var vy = grip.VelocityY;
             var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, grip.ω), vy, Pace<T>.NextLine(y.Y, rowEnd, bounds) - y.Y, out var atEnd);
-            Tsitouras5<Roll<T, TSurface>, State<T>, T>.Take(ref roll, ref step, h, out var error);
+            roll.Take(ref step, h, out var error);
             var norm = control.Norm(error);
             var next = Pace<T>.Next(norm, lastNorm, dt, h / vy, out var rejected);
             if (TooMany(shot, next, bounds))
@@ -117,7 +117,7 @@ internal static class PlainSteps<T, TSurface>
                 continue;
             }
             var ω = roll.ω;
-            roll.GripAt(step.End, out var after);
+            roll.Arrive(ref step, grip, out var after);
             var maySlip = roll.MaySlip(step, h, grip, after, 1.0) > zero;
             if (Pace<T>.MayEnd(step, bounds) > zero || maySlip || !(after.N > zero) || !GoesByDistance(after.VelocityX, after.VelocityY))
             {

@@ -19,7 +19,7 @@ internal struct Setup<T>
     /// <summary>What the processor's engine works out for a ball on a lane, for the card.</summary>
     public static Setup<T> Of(Ball ball, Lane lane, SimulatorOptions options)
     {
-        var body = Simulator.BodyOf(ball, lane, options).Sliding(options.Tolerance);
+        var body = Simulator.BodyOf(ball, lane, options).At(options.Tolerance);
         var constants = Constants<T>.Of(body);
         var bounds = Simulator.BoundsOf(ball, lane, options);
         Setup<T> setup = default;

@@ -37,9 +37,10 @@ internal static class Converted<TFrom, TTo>
     public static Dip<TTo> Of(in Dip<TFrom> a)
     {
         Dip<TTo> to = default;
-        (to.Shift, to.Lost, to.Bare) = (Of(a.Shift), Of(a.Lost), Of(a.Bare));
+        (to.Shift, to.Lost) = (Of(a.Shift), Of(a.Lost));
         (to.PushX, to.PushY, to.TurnX, to.TurnY, to.TurnZ, to.Work) = (Of(a.PushX), Of(a.PushY), Of(a.TurnX), Of(a.TurnY), Of(a.TurnZ), Of(a.Work));
-        (to.Film, to.CoverFilm, to.WhenFresh, to.Slip, to.Scale, to.Turns, to.Strip) = (Of(a.Film), Of(a.CoverFilm), Of(a.WhenFresh), Of(a.Slip), Of(a.Scale), Of(a.Turns), Of(a.Strip));
+        (to.Film, to.WhenFresh, to.Slip, to.Scale, to.Strip) = (Of(a.Film), Of(a.WhenFresh), Of(a.Slip), Of(a.Scale), Of(a.Strip));
+        (to.Curve1, to.Curve2, to.Curve3) = (Of(a.Curve1), Of(a.Curve2), Of(a.Curve3));
         return to;
     }
 
@@ -48,6 +49,7 @@ internal static class Converted<TFrom, TTo>
         Grip<TTo> to = default;
         to.ω = Of(a.ω);
         (to.Excess, to.Limit, to.N, to.VelocityX, to.VelocityY) = (Of(a.Excess), Of(a.Limit), Of(a.N), Of(a.VelocityX), Of(a.VelocityY));
+        (to.Film, to.Shift) = (Of(a.Film), Of(a.Shift));
         return to;
     }
 

@@ -47,25 +47,17 @@ internal struct Body<T>
     /// <summary>Whether the track moves onto fresh cover (else it never does).</summary>
     public readonly bool HasFreshCover => (Effects & Effects.FreshCover) != 0;
 
-    /// <summary>Whether the dips of the fresh fraction are left out of the stages of a step and made whole at its end.</summary>
+    /// <summary>Whether the dips of the fresh fraction, and in rolling the oil on the cover altogether, are left out of the stages of a step and made whole at its end.</summary>
     public readonly bool HasDips => (Effects & Effects.Dips) != 0;
 
-    /// <summary>The body as sliding sees it at a tolerance.</summary>
-    public readonly Body<T> Sliding(double tolerance)
+    /// <summary>The body as the equations see it at a tolerance.</summary>
+    public readonly Body<T> At(double tolerance)
     {
         var body = this;
         if (Control<T>.Mends(tolerance, body))
         {
             body.Effects |= Effects.Dips;
         }
-        return body;
-    }
-
-    /// <summary>The body as rolling sees it: every dip as sharp as it is.</summary>
-    public readonly Body<T> Rolling()
-    {
-        var body = this;
-        body.Effects &= ~Effects.Dips;
         return body;
     }
 

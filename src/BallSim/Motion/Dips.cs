@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using BallSim.Friction;
+using BallSim.Integration;
 using BallSim.Spatial;
 
 namespace BallSim.Motion;
@@ -7,7 +8,8 @@ namespace BallSim.Motion;
 /// <summary>
 /// The fresh fraction of the cover dips twice a turn, when the track crosses itself, in a small part of the turn. Steps short enough to follow every dip would be three times as many; but what a dip does to the path is small, and all
 /// that matters of it is its integral. So the stages of a step take the cover for fresh, and each step is made whole at its end: the shift of the track is smooth, its values at the
-/// stages give it everywhere in the step, the law with its dips is summed over that finely, and what it differs by from what the stages took is added to the state as an impulse, with what it has moved since.
+/// stages give it everywhere in the step, the law with its dips is summed over that finely, and what it differs by from what the stages took is added to the state as an impulse, with what it has moved since. The oil on the cover, which a
+/// fresh contact does not ask for, is brought to the end of the step with the mean of the fresh fraction.
 /// </summary>
 /// <remarks>
 /// Neglected: what the impulse would have changed in the forces within the same step, the second order of something small. For tolerances down to 1e-5 m; finer ones take the law as it is.
@@ -17,113 +19,115 @@ internal struct Dips<T>
 {
     private const int Samples = 12;
 
+    // The film's mean over a step, from its start, its third stage and its end.
+    private const double FilmFirst = -0.009683995922528032, FilmThird = 0.7573313460958812, FilmLast = 0.25235264982664685;
+
     /// <summary>What the start of the step saw.</summary>
     public Dip<T> Start;
 
-    // Stages of the step under way still to come.
+    // Stages of the step under way still to come; the slope at its end is asked for; none.
+    private const int AtEnd = -1, None = 0;
     private int left;
 
-    // The shift at the start and at three stages, and over the stages so far, by their weights: the lost friction, its first and second moment in the step, 1 - φ and its square.
-    private T q1, q2, q3, q4, sum, first, second, bare, square;
+    // The shift at two stages; the mean film; over the stages so far, by their weights, the lost friction and its first and second moment in the step.
+    private T q2, q3, film, sum, first, second;
+
+    /// <summary>Whether a step is under way, at whose end the oil is brought on.</summary>
+    public readonly bool IsUnderWay => left != None;
 
     /// <summary>Whether more stages follow before the end of the step.</summary>
     public readonly bool IsInside => left > 1;
 
     /// <summary>Whether the shift of the track is asked for at the stage to come.</summary>
-    public readonly bool Asks => left != 2;
+    public readonly bool Asks => left is not (5 or 2);
+
+    /// <summary>Whether the slopes asked for begin a stretch: there is no step before.</summary>
+    public readonly bool Begins => left == None;
 
     /// <summary>Begins a step from <see cref="Start"/>.</summary>
     public void Begin()
     {
         left = 5;
-        q1 = Start.Shift;
-        sum = bare = square = first = second = 0.0;
-        Weigh(Start, 0.09646076681806523, 0);
+        sum = first = second = 0.0;
+        film = Start.Film * FilmFirst;
+        Weigh(Start.Lost, 0.09646076681806523, 0);
     }
 
-    /// <summary>A stage of the step, by its weight and its place.</summary>
-    public void Note(in Dip<T> seen)
+    /// <summary>A stage of the step.</summary>
+    public void Note(in Dip<T> seen, T filmThere)
     {
         switch (left)
         {
             case 5:
-                q2 = seen.Shift;
-                Weigh(seen, 0.01, 0.161);
+                Weigh(seen.Lost, 0.01, 0.161);
                 break;
             case 4:
-                q3 = seen.Shift;
-                Weigh(seen, 0.4798896504144996, 0.327);
+                q2 = seen.Shift;
+                film = T.Fma(filmThere, FilmThird, film);
+                Weigh(seen.Lost, 0.4798896504144996, 0.327);
                 break;
             case 3:
-                q4 = seen.Shift;
-                Weigh(seen, 1.379008574103742, 0.9);
+                q3 = seen.Shift;
+                Weigh(seen.Lost, 1.379008574103742, 0.9);
                 break;
             case 2:
-                Weigh(seen, -3.290069515436081, 0.9800255409045097);
+                Weigh(seen.Lost, -3.290069515436081, 0.9800255409045097);
                 break;
             case 1:
-                Weigh(seen, 2.324710524099774, 1);
+                Weigh(seen.Lost, 2.324710524099774, 1);
                 break;
+            case AtEnd:
+                left = None;
+                return;
             default:
                 return;
         }
         left--;
     }
 
-    private void Weigh(in Dip<T> seen, double weight, double place)
+    private void Weigh(T lost, double weight, double place)
     {
-        T w = weight;
-        sum = T.Fma(w, seen.Lost, sum);
-        var dry = w * seen.Bare;
-        bare = bare + dry;
-        square = T.Fma(dry, seen.Bare, square);
-        first = T.Fma(weight * place, seen.Lost, first);
-        second = T.Fma(weight * place * place, seen.Lost, second);
+        sum = T.Fma(weight, lost, sum);
+        first = T.Fma(weight * place, lost, first);
+        second = T.Fma(weight * place * place, lost, second);
     }
 
-    /// <summary>Adds to the end of a step what the stages missed; <paramref name="d"/> and <paramref name="seen"/>: what the last stage, at the end of the step, saw.</summary>
+    /// <summary>
+    /// Adds to the end of a step what the stages missed; <paramref name="d"/> and <paramref name="seen"/>: what the last stage, at the end of the step, saw. The curve of the lost friction there is left in <paramref name="d"/>.
+    /// </summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
-    public readonly void Amend<TSurface>(ref State<T> end, T h, ref TSurface surface, in Body<T> body, in Dip<T> d, in Seen<T> seen, bool byDistance)
+    public void Amend<TSurface>(ref Step<State<T>> step, T h, ref TSurface surface, in Body<T> body, ref Dip<T> d, in Seen<T> seen, bool byDistance)
         where TSurface : struct, ISurface<T>
     {
+        left = AtEnd;
         T half = 0.5, one = 1.0, zero = 0.0;
-        // The shift along the step, from four stages and the end.
-        T q5 = d.Shift;
-        var c1 = T.Fma(q1, -11.380395210869882, T.Fma(q2, 17.760283698115376, T.Fma(q3, -6.922179527489635, T.Fma(q4, 1.3814401015160496, q5 * -0.8391490612719097))));
-        var c2 = T.Fma(q1, 39.674034396810626, T.Fma(q2, -91.80672643541598, T.Fma(q3, 57.608394011040374, T.Fma(q4, -14.18640086926791, q5 * 8.710698896832888))));
-        var c3 = T.Fma(q1, -50.398566553333204, T.Fma(q2, 134.39399183045512, T.Fma(q3, -98.45832992516313, T.Fma(q4, 39.04463447216141, q5 * -24.581729824120202))));
-        var c4 = T.Fma(q1, 21.104927367392467, T.Fma(q2, -60.34754909315453, T.Fma(q3, 47.772115441612385, T.Fma(q4, -26.23967370440955, q5 * 17.710179988559222))));
-        Curve(ref surface, Start, out var a1, out var a2, out var a3);
-        Curve(ref surface, d, out var b1, out var b2, out var b3);
-        T whole = zero, late = zero, last = zero, dry = zero, dry2 = zero;
+        ref var end = ref step.End;
+        // The shift along the step, from the start, two stages and the end.
+        T q1 = Start.Shift, q4 = d.Shift;
+        var c1 = T.Fma(q1, -5.169215086646279, T.Fma(q2, 7.137154046976891, T.Fma(q3, -6.340895869691681, q4 * 4.372956909361069)));
+        var c2 = T.Fma(q1, 7.567108392796467, T.Fma(q2, -15.067325210284547, T.Fma(q3, 25.73201473725034, q4 * -18.231797919762258)));
+        var c3 = T.Fma(q1, -3.397893306150187, T.Fma(q2, 7.930171163307656, T.Fma(q3, -19.391118867558657, q4 * 14.85884101040119)));
+        // The mean of θ^j x^k, x = 1 - φ.
+        T x10 = zero, x11 = zero, x12 = zero, x13 = zero, x20 = zero, x21 = zero, x22 = zero, x23 = zero, x30 = zero, x31 = zero, x32 = zero, x33 = zero;
         for (var i = 0; i < Samples; i++)
         {
             T θ = (i + 0.5) / Samples;
-            var q = T.Fma(T.Fma(T.Fma(T.Fma(c4, θ, c3), θ, c2), θ, c1), θ, q1);
-            var x = one - FreshCover<T>.Fraction(q);
-            var r0 = x * T.Fma(T.Fma(a3, x, a2), x, a1);
-            var r1 = x * T.Fma(T.Fma(b3, x, b2), x, b1);
-            var r = T.Fma(θ, r1 - r0, r0);
-            dry = dry + x;
-            dry2 = T.Fma(x, x, dry2);
-            whole = whole + r;
-            r = θ * r;
-            late = late + r;
-            last = T.Fma(θ, r, last);
+            var x = one - FreshCover<T>.Fraction(T.Fma(T.Fma(T.Fma(c3, θ, c2), θ, c1), θ, q1));
+            T y = x * x, z = y * x, θ2 = θ * θ, θ3 = θ2 * θ;
+            (x10, x20, x30) = (x10 + x, x20 + y, x30 + z);
+            (x11, x21, x31) = (T.Fma(θ, x, x11), T.Fma(θ, y, x21), T.Fma(θ, z, x31));
+            (x12, x22, x32) = (T.Fma(θ2, x, x12), T.Fma(θ2, y, x22), T.Fma(θ2, z, x32));
+            (x13, x23, x33) = (T.Fma(θ3, x, x13), T.Fma(θ3, y, x23), T.Fma(θ3, z, x33));
         }
         T per = 1.0 / Samples;
-        // Oil on the cover; what comes in the middle of the step is partly given back by its end.
-        var fresh = surface.FilmInContact(d.Film);
-        var most = surface.FilmInContact(d.Film + d.CoverFilm) - fresh;
-        var some = surface.FilmInContact(T.Fma(half, d.CoverFilm, d.Film)) - fresh;
-        var more = h * T.Fma(dry, per, -bare);
-        var drawn = body.PickUp * T.Fma(T.Fma(4.0, some, -most), more, h * T.Fma(dry2, per, -square) * T.Fma(2.0, most, -4.0 * some));
-        var gain = d.Turns * drawn * T.Fma(-half * h, T.Fma(body.Absorption, d.Scale, d.Turns), one);
-        end.CoverFilm = end.CoverFilm + gain;
-        end.OilTaken = T.Fma(d.Strip, T.Fma(-more, d.CoverFilm, drawn), end.OilTaken);
+        CoverOil<T>.Carry(body, ref surface, T.Fma(d.Film, FilmLast, film), per * x10, half * h * (Start.Strip + d.Strip), step.Start, ref end);
+        Curve(ref surface, ref d, end.CoverFilm);
 
-        // The dip takes place with half of that gain, and the friction that it costs is nearly in proportion to the film on the cover.
-        per = per * T.Fma(half, gain / (d.CoverFilm + 1e-12), one);
+        // The lost friction goes from its curve at the start to that at the end.
+        T a1 = Start.Curve1, a2 = Start.Curve2, a3 = Start.Curve3, b1 = d.Curve1 - a1, b2 = d.Curve2 - a2, b3 = d.Curve3 - a3;
+        var whole = T.Fma(a1, x10, T.Fma(a2, x20, T.Fma(a3, x30, T.Fma(b1, x11, T.Fma(b2, x21, b3 * x31)))));
+        var late = T.Fma(a1, x11, T.Fma(a2, x21, T.Fma(a3, x31, T.Fma(b1, x12, T.Fma(b2, x22, b3 * x32)))));
+        var last = T.Fma(a1, x12, T.Fma(a2, x22, T.Fma(a3, x32, T.Fma(b1, x13, T.Fma(b2, x23, b3 * x33)))));
         whole = T.Fma(whole, per, -sum);
         late = T.Fma(late, per, -first);
         last = T.Fma(last, per, -second);
@@ -161,15 +165,17 @@ internal struct Dips<T>
         end.Turn = end.Turn + Quat<T>.TurnRate(end.Turn, turned);
     }
 
-    // The friction that is lost by not being fresh as a polynomial of 1 - φ, through four values of the law. Where the lane is dry it begins with a cusp: hence the value close to 0.
-    private static void Curve<TSurface>(ref TSurface surface, in Dip<T> at, out T c1, out T c2, out T c3)
+    /// <summary>
+    /// The friction that is lost by not being fresh as a polynomial of 1 - φ, through four values of the law. Where the lane is dry it begins with a cusp: hence the value close to 0.
+    /// </summary>
+    public static void Curve<TSurface>(ref TSurface surface, ref Dip<T> at, T coverFilm)
         where TSurface : struct, ISurface<T>
     {
-        var f1 = surface.Friction(T.Fma(0.15, at.CoverFilm, at.Film), at.Slip) - at.WhenFresh;
-        var f2 = surface.Friction(T.Fma(0.5, at.CoverFilm, at.Film), at.Slip) - at.WhenFresh;
-        var f3 = surface.Friction(at.Film + at.CoverFilm, at.Slip) - at.WhenFresh;
-        c1 = T.Fma(f1, 11.204481792717086, T.Fma(f2, -1.7142857142857142, f3 * 0.17647058823529413));
-        c2 = T.Fma(f1, -33.61344537815126, T.Fma(f2, 13.142857142857142, f3 * -1.5294117647058822));
-        c3 = T.Fma(f1, 22.408963585434172, T.Fma(f2, -11.428571428571429, f3 * 2.3529411764705883));
+        var f1 = surface.Friction(T.Fma(0.15, coverFilm, at.Film), at.Slip) - at.WhenFresh;
+        var f2 = surface.Friction(T.Fma(0.5, coverFilm, at.Film), at.Slip) - at.WhenFresh;
+        var f3 = surface.Friction(at.Film + coverFilm, at.Slip) - at.WhenFresh;
+        at.Curve1 = T.Fma(f1, 11.204481792717086, T.Fma(f2, -1.7142857142857142, f3 * 0.17647058823529413));
+        at.Curve2 = T.Fma(f1, -33.61344537815126, T.Fma(f2, 13.142857142857142, f3 * -1.5294117647058822));
+        at.Curve3 = T.Fma(f1, 22.408963585434172, T.Fma(f2, -11.428571428571429, f3 * 2.3529411764705883));
     }
 }

@@ -114,4 +114,14 @@ internal static class Pace<T>
         var far = T.IfLess(T.Max(start, end), limit * -0.5, one, zero);
         return T.IfLess(T.Abs(end - start), limit * 0.3, one - far, one);
     }
+
+    /// <summary>The same with the excess in the middle known: not if the parabola through all three stays a quarter of the limit below it.</summary>
+    public static T MaySlip(T start, T middle, T end, T limit)
+    {
+        T one = 1.0, zero = 0.0;
+        var ends = T.Max(start, end);
+        var slope = end - start;
+        var top = T.IfLess(ends, middle, middle - slope * slope / (8.0 * (end - 2.0 * middle + start)), ends);
+        return T.IfLess(top, limit * -0.25, zero, one);
+    }
 }

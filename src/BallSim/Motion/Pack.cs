@@ -262,11 +262,11 @@ internal sealed class Pack<T, TSurface, TOne>
         step.Start = y;
         var vy = grip.VelocityY;
         var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, grip.ω), vy, Pace<T>.NextLine(y.Y, rowEnd, bounds) - y.Y, out var atEnd);
-        Tsitouras5<Roll<T, TSurface>, State<T>, T>.Take(ref roll, ref step, h, out var error);
+        roll.Take(ref step, h, out var error);
         var norm = control.Norm(error);
         var next = Pace<T>.Next(norm, lastNorm, dt, h / vy, out var rejected);
         var ω = roll.ω;
-        roll.GripAt(step.End, out var after);
+        roll.Arrive(ref step, grip, out var after);
         var special = T.Max(Pace<T>.MayEnd(step, bounds), T.IfLess(zero, after.N, GoesByTime(after.VelocityX, after.VelocityY), one));
         special = T.Max(special, roll.MaySlip(step, h, grip, after, T.IfLess(zero, T.Max(rejected, special), zero, one)));
         special = T.Max(TooMany(next), T.IfLess(zero, rejected, zero, special));

@@ -21,6 +21,10 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
     /// <summary>Angular velocity of the last evaluation, lane frame.</summary>
     public Vec3<T> ω;
 
+    // Where the oil is brought on step by step: the stages of a step still to come, and the shift of the track at one of them.
+    private int left;
+    private T between;
+
     public void Rates(in State<T> y, out State<T> rates)
     {
         Unsafe.SkipInit(out RollContact<T> c);
@@ -39,7 +43,8 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         rates.OilTaken = zero;
         Kinematics<T>.Turning(y, scale * wx, scale * wy, scale * wz, ref rates);
         // The moments that grow with the normal force, and the oil, ask for it at every stage.
-        if (Body.HasSmallMoments || Body.HasCoverOil)
+        var oils = Body.HasCoverOil && !Body.HasDips;
+        if (Body.HasSmallMoments || oils)
         {
             Hold(ref c, y, out var small, out var cover);
             if (Body.HasSmallMoments)
@@ -49,10 +54,16 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
                 pushZ = T.Fma(c.N, small.Z, pushZ);
                 rates.FrictionWork = scale * c.N * small.Dot(c.ω);
             }
-            if (Body.HasCoverOil)
+            if (oils)
             {
+                cover.Fresh = c.FreshCover(Body);
+                cover.InContact = Surface.FilmInContact(T.Fma(one - cover.Fresh, y.CoverFilm, cover.Film));
                 cover.Rates(Body, y.CoverFilm, vx, vy, scale, ref rates);
             }
+        }
+        if (Body.HasDips)
+        {
+            Note(ref c);
         }
 
         ω = new(wx, wy, wz);
@@ -76,21 +87,29 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         }
     }
 
-    // The contact's force, and the oil at the contact with it.
+    // The contact's force.
     private void Hold(ref RollContact<T> c, in State<T> y, out Vec3<T> small, out CoverContact<T> cover)
     {
         Unsafe.SkipInit(out cover);
         T zero = 0.0;
         var film = Surface.Value(y.X, y.Y);
         cover.Film = film;
-        cover.Fresh = 1.0;
         cover.Friction = Surface.Friction(film, zero);
         small = Body.HasSmallMoments ? Kinematics<T>.SmallMoments(Body, c.ω, cover.Friction, zero) : new(zero, zero, zero);
         c.Hold(Body, small);
-        if (Body.HasCoverOil)
+    }
+
+    // One look at the track inside a step.
+    private void Note(ref RollContact<T> c)
+    {
+        if (--left == 4)
         {
-            cover.Fresh = c.FreshCover(Body);
-            cover.InContact = Surface.FilmInContact(T.Fma(1.0 - cover.Fresh, y.CoverFilm, film));
+            if (!Body.HasSmallMoments)
+            {
+                T zero = 0.0;
+                c.Hold(Body, new(zero, zero, zero));
+            }
+            between = c.Shift(Body);
         }
     }
 
@@ -103,24 +122,106 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         Unsafe.SkipInit(out c);
         At(ref c, y);
         Hold(ref c, y, out _, out cover);
+        cover.Fresh = 1.0;
         if (Body.HasCoverOil)
         {
-            T zero = 0.0, tiny = 1e-30;
-            var per = -1.0 / T.Max(c.Demand, tiny);
-            Unsafe.SkipInit(out SlideContact<T> s);
-            s.At(Body, c);
-            cover.Friction = Slide<T, TSurface>.Grip(Body, ref Surface, ref s, cover.Film, y.CoverFilm, c.fx * per, c.fy * per);
+            cover.Fresh = c.FreshCover(Body);
+            Limit(c, y.CoverFilm, ref cover);
         }
     }
 
-    /// <summary>Demand and limit at a state.</summary>
+    // The friction with which sliding would start, with oil on the cover.
+    private void Limit(in RollContact<T> c, T coverFilm, ref CoverContact<T> cover)
+    {
+        T tiny = 1e-30;
+        var per = -1.0 / T.Max(c.Demand, tiny);
+        Unsafe.SkipInit(out SlideContact<T> s);
+        s.At(Body, c);
+        cover.Friction = Slide<T, TSurface>.Grip(Body, ref Surface, ref s, cover, coverFilm, c.fx * per, c.fy * per);
+    }
+
+    /// <summary>Demand and limit at a state; what a step from it needs to know of the track is left out.</summary>
+    public void Look(in State<T> at, out Grip<T> g)
+    {
+        Unsafe.SkipInit(out RollContact<T> c);
+        Unsafe.SkipInit(out g);
+        At(ref c, at);
+        Hold(ref c, at, out _, out var cover);
+        g.Film = g.Shift = 0.0;
+        GripOf(c, cover, at.CoverFilm, ref g);
+    }
+
+    /// <summary>Demand and limit at a state from which a step begins.</summary>
     public void GripAt(in State<T> at, out Grip<T> g)
     {
-        Contact(at, out var c, out var cover);
+        Unsafe.SkipInit(out RollContact<T> c);
+        Unsafe.SkipInit(out g);
+        At(ref c, at);
+        Hold(ref c, at, out _, out var cover);
+        g.Film = cover.Film;
+        g.Shift = Body.HasDips ? c.Shift(Body) : 0.0;
+        GripOf(c, cover, at.CoverFilm, ref g);
+    }
+
+    private void GripOf(in RollContact<T> c, CoverContact<T> cover, T coverFilm, ref Grip<T> g)
+    {
+        if (Body.HasCoverOil)
+        {
+            Limit(c, coverFilm, ref cover);
+        }
         g.Limit = cover.Friction * c.N;
         g.Excess = c.Demand - g.Limit;
         (g.N, g.VelocityX, g.VelocityY) = (c.N, c.vx, c.vy);
         g.ω = c.ω;
+    }
+
+    /// <summary>A step from the state whose slope is step.K1.</summary>
+    public void Take(ref Step<State<T>> step, T h, out State<T> error)
+    {
+        left = 6;
+        Tsitouras5<Roll<T, TSurface>, State<T>, T>.Take(ref this, ref step, h, out error);
+    }
+
+    /// <summary>
+    /// Demand and limit at the end of a step that began with a grip. Where <see cref="Body{T}.HasDips"/> the oil on the cover, which the path of a ball that rolls does not ask for, is first brought there.
+    /// </summary>
+    public void Arrive(ref Step<State<T>> step, in Grip<T> from, out Grip<T> g)
+    {
+        if (!Body.HasDips)
+        {
+            GripAt(step.End, out g);
+            return;
+        }
+        Unsafe.SkipInit(out RollContact<T> c);
+        Unsafe.SkipInit(out g);
+        At(ref c, step.End);
+        Hold(ref c, step.End, out _, out var cover);
+        g.Film = cover.Film;
+        g.Shift = c.Shift(Body);
+        CarryOil(ref step, from, g);
+        GripOf(c, cover, step.End.CoverFilm, ref g);
+    }
+
+    // The oil on the cover over a step: the shift of the track as the parabola through three values, the film of the lane between both ends.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private void CarryOil(ref Step<State<T>> step, in Grip<T> from, in Grip<T> to)
+    {
+        const int Samples = 6;
+        const double Place = 0.327;
+        T one = 1.0, half = 0.5, dry = 0.0;
+        // q(θ) = q0 + θ (c1 + θ c2).
+        var rise = to.Shift - from.Shift;
+        var c2 = T.Fma(rise, Place, from.Shift - between) * (1 / (Place * (1 - Place)));
+        var c1 = rise - c2;
+        for (var i = 0; i < Samples; i++)
+        {
+            T θ = (i + 0.5) / Samples;
+            dry = dry + (one - FreshCover<T>.Fraction(T.Fma(θ, T.Fma(θ, c2, c1), from.Shift)));
+        }
+        T dx = step.End.X - step.Start.X, dy = step.End.Y - step.Start.Y;
+        var strip = (Body.ContactRadius + Body.ContactRadius) * T.Sqrt(T.Fma(dx, dx, dy * dy));
+        CoverOil<T>.Carry(Body, ref Surface, half * (from.Film + to.Film), dry * (1.0 / Samples), strip, step.Start, ref step.End);
+        step.Interpolant = Interpolant.Mended;
     }
 
     /// <summary>
@@ -134,14 +235,21 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         {
             return zero;
         }
+        Look(Dense<State<T>, T>.Between(step, h, 0.5), out var inside);
+        var middle = inside.Excess;
+        may = T.IfLess(zero, may, Pace<T>.MaySlip(before.Excess, middle, after.Excess, after.Limit), zero);
+        if (!T.Any(may))
+        {
+            return zero;
+        }
         var slips = zero;
         var (older, last) = (zero, before.Excess);
         for (var i = 1; i <= 4; i++)
         {
-            var now = after.Excess;
-            if (i < 4)
+            var now = i == 2 ? middle : after.Excess;
+            if (i is 1 or 3)
             {
-                GripAt(Dense<State<T>, T>.Between(step, h, i / 4.0), out var inside);
+                Look(Dense<State<T>, T>.Between(step, h, i / 4.0), out inside);
                 now = inside.Excess;
             }
             slips = T.IfLess(zero, now, one, slips);

@@ -116,13 +116,12 @@ internal struct RollContact<T>
     }
 
     /// <summary>Fresh fraction of the cover for the force that holds.</summary>
+    public readonly T FreshCover(in Body<T> body) => body.HasFreshCover ? FreshCover<T>.Fraction(Shift(body)) : 0.0;
+
+    /// <summary>How far the track shifts in a turn, in widths of the contact, for that force.</summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
-    public readonly T FreshCover(in Body<T> body)
+    public readonly T Shift(in Body<T> body)
     {
-        if (!body.HasFreshCover)
-        {
-            return 0.0;
-        }
         var a = I_L.Inverse();
         T wx = ωx, wy = ωy, wz = ωz;
         var lx = T.Fma(I_L.Xx, wx, T.Fma(I_L.Xy, wy, I_L.Xz * wz));
@@ -132,8 +131,8 @@ internal struct RollContact<T>
         var hx = T.Fma(wz, ly, -(wy * lz)) + T.Fma(ry, N, -(arm * fy));
         var hy = T.Fma(wx, lz, -(wz * lx)) + T.Fma(arm, fx, -(rx * N));
         var hz = T.Fma(wy, lx, -(wx * ly)) + T.Fma(rx, fy, -(ry * fx));
-        return FreshCover<T>.Fraction(FreshCover<T>.Shift(wx, wy, wz,
-            T.Fma(a.Xx, hx, T.Fma(a.Xy, hy, a.Xz * hz)), T.Fma(a.Xy, hx, T.Fma(a.Yy, hy, a.Yz * hz)), T.Fma(a.Xz, hx, T.Fma(a.Yz, hy, a.Zz * hz)), body.Radius, body.ContactRadius));
+        return FreshCover<T>.Shift(wx, wy, wz,
+            T.Fma(a.Xx, hx, T.Fma(a.Xy, hy, a.Xz * hz)), T.Fma(a.Xy, hx, T.Fma(a.Yy, hy, a.Yz * hz)), T.Fma(a.Xz, hx, T.Fma(a.Yz, hy, a.Zz * hz)), body.Radius, body.ContactRadius);
     }
 
     /// <summary>The tangential force that rolling asks of the contact.</summary>

@@ -63,7 +63,8 @@ internal partial struct Run<T, TSurface, TRecorder>
         roll.Surface.Roam();
         step.Start = y;
         roll.Rates(y, out step.K1);
-        Tsitouras5<Roll<T, TSurface>, State<T>, T>.Take(ref roll, ref step, time, out _);
+        held = grip;
+        TakeRoll(time);
         if (Lost())
         {
             return Ending.StepLimit;
@@ -77,22 +78,22 @@ internal partial struct Run<T, TSurface, TRecorder>
         }
 
         roll.Start = slide.Start = q;
-        roll.Contact(y, out var held, out _);
+        roll.Contact(y, out var pressed, out _);
         T share = jump ? 1.0 : 0.5;
-        var a_held = held.α.Cross(new(held.rx, held.ry, held.arm)) + held.ω.Cross(new(held.ωrx, held.ωry, held.ωrz));
+        var a_held = pressed.α.Cross(new(pressed.rx, pressed.ry, pressed.arm)) + pressed.ω.Cross(new(pressed.ωrx, pressed.ωry, pressed.ωrz));
 
         // The sliding state at rest slip: same velocities, other variables.
-        y.Momentum = held.I_L * held.ω;
-        (y.VelocityX, y.VelocityY) = (held.vx + held.ωrx, held.vy + held.ωry);
+        y.Momentum = pressed.I_L * pressed.ω;
+        (y.VelocityX, y.VelocityY) = (pressed.vx + pressed.ωrx, pressed.vy + pressed.ωry);
         slide.Surface.Roam();
         Unsafe.SkipInit(out SlideContact<T> c);
         c.At(slide.Body, q, y);
         // At zero slip pivoting would take the whole grip: push as at a slip where it takes none.
         c.s = 1.0;
-        PushAlongSlip(ref c, -held.fx / held.Demand, -held.fy / held.Demand);
+        PushAlongSlip(ref c, -pressed.fx / pressed.Demand, -pressed.fy / pressed.Demand);
         var kick = share * time;
-        var Δω = kick * (c.α - held.α);
-        y.Momentum = y.Momentum + held.I_L * Δω;
+        var Δω = kick * (c.α - pressed.α);
+        y.Momentum = y.Momentum + pressed.I_L * Δω;
         y.VelocityX = T.Fma(kick, c.ax - a_held.X, y.VelocityX);
         y.VelocityY = T.Fma(kick, c.ay - a_held.Y, y.VelocityY);
         Phase = Phase.Slide;

@@ -14,11 +14,11 @@ internal partial struct Run<T, TSurface, TRecorder>
         Grip<T> g;
         if (θ >= 1)
         {
-            roll.GripAt(step.End, out g);
+            roll.Look(step.End, out g);
         }
         else
         {
-            roll.GripAt(Dense<State<T>, T>.Between(step, h, θ), out g);
+            roll.Look(Dense<State<T>, T>.Between(step, h, θ), out g);
         }
         return (double)g.Excess;
     }
@@ -31,10 +31,15 @@ internal partial struct Run<T, TSurface, TRecorder>
         {
             return false;
         }
+        var middle = ExcessBetween(h, 0.5);
+        if (!(Pace<T>.MaySlip(start.Excess, middle, end.Excess, end.Limit) > 0.0))
+        {
+            return false;
+        }
         double older = 0, before = (double)start.Excess;
         for (var i = 1; i <= 4; i++)
         {
-            var now = i < 4 ? ExcessBetween(h, i / 4.0) : (double)end.Excess;
+            var now = i == 2 ? middle : i < 4 ? ExcessBetween(h, i / 4.0) : (double)end.Excess;
             if (now > 0)
             {
                 (low, high) = ((i - 1) / 4.0, i / 4.0);
@@ -63,7 +68,7 @@ internal partial struct Run<T, TSurface, TRecorder>
         h = h * θ;
         for (var i = 0; i < 3; i++)
         {
-            Tsitouras5<Roll<T, TSurface>, State<T>, T>.Take(ref roll, ref step, h, out _);
+            TakeRoll(h);
             var g = ExcessBetween(h, 1);
             var slope = (g - ExcessBetween(h, 1 - 1e-3)) / (1e-3 * (double)h);
             var correction = slope > 0 ? g / slope : 0;
@@ -73,7 +78,13 @@ internal partial struct Run<T, TSurface, TRecorder>
             }
             h = (double)h - correction;
         }
-        Tsitouras5<Roll<T, TSurface>, State<T>, T>.Take(ref roll, ref step, h, out _);
+        TakeRoll(h);
+    }
+
+    private void TakeRoll(T h)
+    {
+        roll.Take(ref step, h, out _);
+        roll.Arrive(ref step, held, out grip);
     }
 
     private readonly struct ExcessAlong(T h) : IAlong<Run<T, TSurface, TRecorder>>
@@ -90,7 +101,7 @@ internal partial struct Run<T, TSurface, TRecorder>
     {
         if (Phase == Phase.Roll)
         {
-            roll.GripAt(at, out var g);
+            roll.Look(at, out var g);
             return (double)g.N;
         }
         Unsafe.SkipInit(out SlideContact<T> c);
@@ -123,6 +134,10 @@ internal partial struct Run<T, TSurface, TRecorder>
         else if (Phase == Phase.Slide)
         {
             slide.TakeAgain(ref step, h, out _);
+        }
+        else if (Phase == Phase.Roll)
+        {
+            TakeRoll(h);
         }
         else
         {

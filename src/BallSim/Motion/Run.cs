@@ -36,22 +36,24 @@ internal partial struct Run<T, TSurface, TRecorder>
     // Slip has just begun, and its direction relaxes faster than an explicit step could follow: the linearly implicit method takes the steps.
     private bool stiff;
     internal Grip<T> grip;
+
+    // The grip at the start of the step under way.
+    private Grip<T> held;
     internal Step<State<T>> step;
 
     public Run(in Body<T> body, TSurface surface, in Bounds<T> bounds, double tolerance, TRecorder recorder)
-        : this(body.Sliding(tolerance), surface, bounds, new Control<T>(tolerance, body.Sliding(tolerance)), recorder)
+        : this(body.At(tolerance), surface, bounds, new Control<T>(tolerance, body.At(tolerance)), recorder)
     {
     }
 
-    /// <param name="body">As sliding sees it, <see cref="Body{T}.Sliding"/>.</param>
+    /// <param name="body">As the equations see it, <see cref="Body{T}.At"/>.</param>
     /// <param name="surface">Under the ball.</param>
     /// <param name="bounds">Where the run ends.</param>
     /// <param name="control">For that body and a tolerance.</param>
     /// <param name="recorder">Looks on.</param>
     public Run(in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control, TRecorder recorder)
     {
-        slide.Body = body;
-        roll.Body = body.Rolling();
+        slide.Body = roll.Body = body;
         slide.Surface = roll.Surface = surface;
         this.bounds = bounds;
         this.recorder = recorder;
@@ -359,7 +361,7 @@ internal partial struct Run<T, TSurface, TRecorder>
             roll.Start = q;
             step.Start = y;
             var h = Plan(roll.ByDistance, grip.ω, grip.VelocityY, out var atEnd);
-            Tsitouras5<Roll<T, TSurface>, State<T>, T>.Take(ref roll, ref step, h, out var error);
+            roll.Take(ref step, h, out var error);
             if (!Accept(error, Seconds(h, roll.ByDistance, grip.VelocityY), out var limit))
             {
                 if (limit != Ending.None)
@@ -369,9 +371,9 @@ internal partial struct Run<T, TSurface, TRecorder>
                 continue;
             }
 
-            var before = grip;
-            roll.GripAt(step.End, out grip);
-            var slips = FirstExcess(h, before, grip, out var low, out var high);
+            held = grip;
+            roll.Arrive(ref step, held, out grip);
+            var slips = FirstExcess(h, held, grip, out var low, out var high);
             if (slips)
             {
                 LandOnExcess(ref h, low, high);

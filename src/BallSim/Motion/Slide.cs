@@ -20,7 +20,7 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
     public const double NoSlip = 1e-12;
 
     // Where dips are made whole (Body.HasDips), the cover counts as fresh above this slip, m/s, and less and less so below: near the end of sliding the effect of a dip is no matter of averages.
-    private const double FreshSlip = 0.3;
+    private const double FreshSlip = 0.1;
 
     // With pivoting friction on, the largest slip, m/s, that may count as rolling.
     private const double CreepSlip = 1e-3;
@@ -114,10 +114,13 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
         Kinematics<T>.Turning(y, scale * wx, scale * wy, scale * wz, ref rates);
         if (Body.HasCoverOil)
         {
-            cover.Rates(Body, y.CoverFilm, vx - c.sx, vy - c.sy, scale, ref rates);
+            if (!Dips.IsUnderWay)
+            {
+                cover.Rates(Body, y.CoverFilm, vx - c.sx, vy - c.sy, scale, ref rates);
+            }
             if (Body.HasDips)
             {
-                Note(c, y, cover, scale, rates.Revolutions);
+                Note(c, y, cover, scale);
             }
         }
     }
@@ -137,16 +140,18 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
             Tsitouras5<Slide<T, TSurface>, State<T>, T>.Take(ref this, ref step, h, out error);
             return;
         }
+        T zero = 0.0;
+        step.K1.CoverFilm = step.K1.OilTaken = zero;
         Dips.Begin();
         Tsitouras5<Slide<T, TSurface>, State<T>, T>.Approach(ref this, ref step, h);
-        Dips.Amend(ref step.End, h, ref Surface, Body, Dip, Seen, ByDistance);
+        Dips.Amend(ref step, h, ref Surface, Body, ref Dip, Seen, ByDistance);
         step.Interpolant = Interpolant.Mended;
         Tsitouras5<Slide<T, TSurface>, State<T>, T>.Arrive(ref this, ref step, h, out error);
     }
 
     // What the fresh cover does here; of the stages inside a step little is asked.
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private void Note(in SlideContact<T> c, in State<T> y, in CoverContact<T> cover, T scale, T turns)
+    private void Note(in SlideContact<T> c, in State<T> y, in CoverContact<T> cover, T scale)
     {
         T one = 1.0;
         if (Dips.Asks)
@@ -154,7 +159,6 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
             Dip.Shift = IsFresh(Body, c.s) ? c.Shift(Body) : cover.Shift;
         }
         Dip.Lost = cover.Friction - cover.WhenFresh;
-        Dip.Bare = one - cover.Fresh;
         if (!Dips.IsInside)
         {
             // Per unit of friction: the force, its moment, and what it changes in the normal force.
@@ -170,11 +174,15 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
             (Dip.PushX, Dip.PushY) = (Body.InverseMass * grown * ux, Body.InverseMass * grown * uy);
             (Dip.TurnX, Dip.TurnY, Dip.TurnZ) = (T.Fma(grown, px, -(press * c.ry)), T.Fma(grown, py, press * c.rx), grown * pz);
             Dip.Work = -(grown * c.s);
-            (Dip.Film, Dip.CoverFilm, Dip.WhenFresh, Dip.Slip, Dip.Scale, Dip.Turns) = (cover.Film, y.CoverFilm, cover.WhenFresh, c.s, scale, turns);
+            (Dip.Film, Dip.WhenFresh, Dip.Slip, Dip.Scale) = (cover.Film, cover.WhenFresh, c.s, scale);
             T wx = c.vx - c.sx, wy = c.vy - c.sy;
             Dip.Strip = scale * (Body.ContactRadius + Body.ContactRadius) * T.Sqrt(T.Fma(wx, wx, wy * wy));
+            if (Dips.Begins)
+            {
+                Dips<T>.Curve(ref Surface, ref Dip, y.CoverFilm);
+            }
         }
-        Dips.Note(Dip);
+        Dips.Note(Dip, cover.Film);
     }
 
     /// <summary>
@@ -206,13 +214,10 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
         c.Push(body, ex, ey, cover.Friction);
     }
 
-    /// <summary>The friction with which a ball that rolls would begin to slide along the unit vector (ex, ey), with oil on the cover.</summary>
-    public static T Grip(in Body<T> body, ref TSurface surface, ref SlideContact<T> c, T film, T coverFilm, T ex, T ey)
+    /// <summary>The friction with which a ball that rolls would begin to slide along the unit vector (ex, ey), with oil on the cover; of the cover are given the lane's film and the friction of a fresh one.</summary>
+    public static T Grip(in Body<T> body, ref TSurface surface, ref SlideContact<T> c, CoverContact<T> cover, T coverFilm, T ex, T ey)
     {
-        Unsafe.SkipInit(out CoverContact<T> cover);
         T zero = 0.0;
-        cover.Film = film;
-        cover.Friction = surface.Friction(film, zero);
         Refresh(body, ref surface, ref c, coverFilm, ex, ey, zero, ref cover);
         return cover.Friction;
     }

@@ -1,5 +1,6 @@
 using BallSim.Balls;
 using BallSim.Drilling;
+using BallSim.Ensembles;
 using BallSim.Friction;
 using BallSim.Integration;
 using BallSim.Lanes;
@@ -38,6 +39,24 @@ public class DipsTests(ITestOutputHelper output)
         Assert.InRange(errors[errors.Length * 9 / 10], 0, 3e-4);
         // What is at stake is far more.
         Assert.True(never[never.Length / 2] > 1e-2);
+    }
+
+    // The oil is carried from end to end of a step with the mean of the fresh fraction: what is on the cover where the run ends, and all that was taken, rolling included.
+    [Fact]
+    public void Oil_carried_over_long_steps_is_that_of_short_ones()
+    {
+        Throw[] throws = [.. Releases.Select(r => new Throw(Ball, Oiled, r))];
+        Outcome[] Taken(double tolerance) => Ensemble.Throw(throws, new() { Shot = new() { Tolerance = tolerance, MaxSteps = 1_000_000 } });
+        double[] Covers(double tolerance) => [.. Releases.Select(r => Simulator.Throw(Ball, Oiled, r, new() { Tolerance = tolerance, MaxSteps = 1_000_000 }).End.CoverFilm)];
+        var taken = Taken(1e-4).Zip(Taken(1e-7), (a, b) => Math.Abs(a.OilTakenUp / b.OilTakenUp - 1)).Order().ToArray();
+        var exact = Covers(1e-7);
+        var most = exact.Max();
+        var covers = Covers(1e-4).Zip(exact, (a, b) => Math.Abs(a - b) / most).Order().ToArray();
+        output.WriteLine($"oil taken: half off by less than {taken[taken.Length / 2]:P2}, at most {taken[^1]:P2}; film on the cover at the end, of the greatest: {covers[covers.Length / 2]:P2}, {covers[^1]:P2}");
+        Assert.InRange(taken[taken.Length / 2], 0, 0.01);
+        Assert.InRange(covers[covers.Length / 2], 0, 0.02);
+        Assert.InRange(taken[^1], 0, 0.05);
+        Assert.InRange(covers[^1], 0, 0.05);
     }
 
     [Fact]
