@@ -23,7 +23,10 @@ internal static class CommonEvents<T, TSurface>
         var slide = new Slide<T, TSurface> { Body = body, Surface = surface, Start = shot.q };
         var (y, q, tally) = (shot.y, shot.q, shot.Tally);
         slide.Surface.Enter(Pace<T>.Within(y.Y, shot.rowEnd));
-        slide.Fading(y, control, out var c, out var fade);
+        Step<State<T>> step = default;
+        step.Start = y;
+        slide.Rates(y, out step.K1);
+        slide.Fading(control, out var fade);
         if (!(fade.Creeps > zero))
         {
             if (!(fade.Ends > zero))
@@ -31,14 +34,11 @@ internal static class CommonEvents<T, TSurface>
                 return false;
             }
             // The last bit, in one go at the present rates.
-            var h = T.Min(c.s / T.Abs(fade.Rate), control.StickSlip * Slide<T, TSurface>.DriftSeconds);
-            if (Pace<T>.MayEnd(c.After(h, y), c.vx, c.vx, bounds) > zero)
+            var h = T.Min(slide.Slip / T.Abs(slide.Seen.Fall), control.StickSlip * Slide<T, TSurface>.DriftSeconds);
+            if (Pace<T>.MayEnd(slide.Seen.After(h, y), slide.VelocityX, slide.VelocityX, bounds) > zero)
             {
                 return false;
             }
-            Step<State<T>> step = default;
-            step.Start = y;
-            slide.Rates(y, out step.K1);
             step.K2 = step.K3 = step.K4 = step.K5 = step.K6 = step.K7 = step.K1;
             step.End = y;
             step.End.Add(h, step.K1);

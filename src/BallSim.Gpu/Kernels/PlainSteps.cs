@@ -35,7 +35,7 @@ internal static class PlainSteps<T, TSurface>
             var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, slide.ω), vy, Pace<T>.NextLine(y.Y, rowEnd, bounds) - y.Y, out var atEnd);
             if (Pace<T>.MayStick(slide.Slip, h / vy) > zero)
             {
-                slide.Fading(y, control, out _, out var fade);
+                slide.Fading(control, out var fade);
                 if (T.Max(fade.Creeps, fade.Ends) > zero)
                 {
                     why = Why.Sticks;

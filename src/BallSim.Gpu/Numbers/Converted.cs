@@ -31,6 +31,7 @@ internal static class Converted<TFrom, TTo>
         Seen<TTo> to = default;
         to.ω = Of(a.ω);
         (to.VelocityX, to.VelocityY, to.Slip, to.N) = (Of(a.VelocityX), Of(a.VelocityY), Of(a.Slip), Of(a.N));
+        (to.Fall, to.Pull) = (Of(a.Fall), Of(a.Pull));
         return to;
     }
 

@@ -10,28 +10,34 @@ internal interface IAlong<TContext>
 /// <summary>Places inside a step.</summary>
 internal static class Root
 {
-    /// <summary>Where along a step a quantity passes from below zero to above: bisection with the secant's help, to rounding.</summary>
+    /// <summary>Where along a step a quantity passes from below zero to above: by secants to rounding, the end that stays weighing half each time (the Illinois rule), with bisection's help where that is slow.</summary>
     public static double Crossing<TAlong, TContext>(double low, double high, TAlong f, ref TContext context)
         where TAlong : struct, IAlong<TContext>
         where TContext : struct
     {
+        const double Least = 5e-15;
         var (gLow, gHigh) = (f.At(low, ref context), f.At(high, ref context));
-        for (var i = 0; i < 60 && high - low > 1e-14; i++)
+        var stayed = 0;
+        for (var i = 0; i < 60 && high - low > 2 * Least; i++)
         {
             var secant = low - gLow * (high - low) / (gHigh - gLow);
-            var middle = i % 3 == 2 || !(secant > low && secant < high) ? 0.5 * (low + high) : secant;
+            var middle = i % 8 == 7 || !(secant >= low && secant <= high) ? 0.5 * (low + high) : Math.Max(low + Least, Math.Min(high - Least, secant));
             var g = f.At(middle, ref context);
+            if (g == 0)
+            {
+                return middle;
+            }
             if (g > 0)
             {
                 (high, gHigh) = (middle, g);
+                gLow = stayed < 0 ? 0.5 * gLow : gLow;
+                stayed = -1;
             }
             else
             {
                 (low, gLow) = (middle, g);
-            }
-            if (g == 0)
-            {
-                return middle;
+                gHigh = stayed > 0 ? 0.5 * gHigh : gHigh;
+                stayed = 1;
             }
         }
         return high;

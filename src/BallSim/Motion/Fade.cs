@@ -6,9 +6,6 @@ namespace BallSim.Motion;
 internal struct Fade<T>
     where T : struct, IReal<T>
 {
-    /// <summary>μ, and the rate at which the slip falls, m/s².</summary>
-    public T Friction, Rate;
-
     /// <summary>Flags: slip below pivoting's own scale; next to none left.</summary>
     public T Creeps, Ends;
 

@@ -203,7 +203,7 @@ internal sealed class Pack<T, TSurface, TOne>
         var near = Pace<T>.MayStick(slide.Slip, h / vy);
         if ((T.Mask(near) & active) != 0)
         {
-            slide.Fading(y, control, out _, out var fade);
+            slide.Fading(control, out var fade);
             special = T.IfLess(zero, near, T.Max(fade.Creeps, fade.Ends), zero);
             var cap = T.Min(fade.Cap, fade.Stable) * vy;
             var capped = T.IfLess(cap, h, near, zero);

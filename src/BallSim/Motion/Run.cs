@@ -243,6 +243,9 @@ internal partial struct Run<T, TSurface, TRecorder>
             var (vy, seen) = (slide.VelocityY, slide.Seen);
             if (stiff)
             {
+                slide.ByDistance = false;
+                slide.Surface.Roam();
+                slide.Rates(y, out step.K1);
                 if (EndsSliding(out var cap, out var ended))
                 {
                     return ended;
@@ -252,9 +255,7 @@ internal partial struct Run<T, TSurface, TRecorder>
                     EnterSlide(slide.VelocityX, slide.VelocityY, y.Y);
                     continue;
                 }
-                slide.ByDistance = false;
-                slide.Surface.Roam();
-                slide.Rates(y, out step.K1);
+                slide.Linearise(y);
                 h = T.Min(Pace<T>.CapTurn(dt, slide.ω), cap);
             }
             else
@@ -321,8 +322,7 @@ internal partial struct Run<T, TSurface, TRecorder>
     // How long is left until s = 0 at the present rate? Drifts over the rest and ends the stretch if that is next to nothing, else caps the step.
     private bool EndsSliding(out T cap, out Ending ending)
     {
-        slide.Start = q;
-        slide.Fading(y, control, out var c, out var fade);
+        slide.Fading(control, out var fade);
         cap = fade.Cap;
         ending = Ending.None;
         if (fade.Creeps > 0.0)
@@ -332,9 +332,9 @@ internal partial struct Run<T, TSurface, TRecorder>
         }
         if (fade.Ends > 0.0)
         {
-            var left = T.Min(c.s / T.Abs(fade.Rate), control.StickSlip * Slide<T, TSurface>.DriftSeconds);
+            var left = T.Min(slide.Slip / T.Abs(slide.Seen.Fall), control.StickSlip * Slide<T, TSurface>.DriftSeconds);
             // Not over an end of the run: a step can stop there.
-            if (c.s <= Slide<T, TSurface>.NoSlip || !(Pace<T>.MayEnd(c.After(left, y), c.vx, c.vx, bounds) > 0.0))
+            if (slide.Slip <= Slide<T, TSurface>.NoSlip || !(Pace<T>.MayEnd(slide.Seen.After(left, y), slide.VelocityX, slide.VelocityX, bounds) > 0.0))
             {
                 Drift(left);
                 ending = Stick();
@@ -342,11 +342,7 @@ internal partial struct Run<T, TSurface, TRecorder>
             }
         }
         stiff = stiff && fade.Stable < dt * 0.5;
-        if (stiff)
-        {
-            slide.Linearise(c, fade.Friction);
-        }
-        else
+        if (!stiff)
         {
             cap = T.Min(cap, fade.Stable);
         }

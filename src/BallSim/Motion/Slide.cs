@@ -48,6 +48,9 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
 
     public readonly T N => Seen.N;
 
+    // The slopes asked for are those of a stage inside a step.
+    private bool inside;
+
     // The stiff direction: a change of the slip across itself turns the friction, which acts at the contact against that change.
     private T acrossX, acrossY, perMass;
     private Vec3<T> lever, answer;
@@ -70,8 +73,11 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
     /// <summary>
     /// Takes the stiff direction from a contact with friction μ N against the slip s: e square to the slip, c = (e/m, ρ × e), w = (e, I⁻¹(ρ × e))/(w · c), Rate = μ N w · c/s. For steps in time.
     /// </summary>
-    public void Linearise(in SlideContact<T> c, T μ)
+    public void Linearise(in State<T> y)
     {
+        Unsafe.SkipInit(out SlideContact<T> c);
+        c.At(Body, Start, y);
+        Push(ref c, y, c.sx / c.s, c.sy / c.s, c.s, out var cover);
         T zero = 0.0, one = 1.0;
         var (ex, ey) = (-c.sy / c.s, c.sx / c.s);
         var ρ = new Vec3<T>(-c.rx, -c.ry, -(Body.Radius + c.rz));
@@ -79,7 +85,7 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
         answer = c.InverseI_L * lever;
         var compliance = Body.InverseMass + lever.Dot(answer);
         var per = one / compliance;
-        Rate = μ * c.N * compliance / c.s;
+        Rate = cover.Friction * c.N * compliance / c.s;
         answer = per * answer;
         (acrossX, acrossY) = (per * ex, per * ey);
         // (acrossX, acrossY) carries the scale of w; c takes it back.
@@ -98,6 +104,12 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
         T vx = c.vx, vy = c.vy, wx = c.ωx, wy = c.ωy, wz = c.ωz;
         (Seen.VelocityX, Seen.VelocityY, Seen.Slip, Seen.N) = (vx, vy, c.s, c.N);
         Seen.ω = new(wx, wy, wz);
+        if (!inside)
+        {
+            var (ax, ay) = c.SlipRate(Body);
+            Seen.Fall = -(T.Fma(ax, c.sx, ay * c.sy) * per);
+            Seen.Pull = T.Sqrt(T.Fma(c.fx, c.fx, c.fy * c.fy));
+        }
         var scale = ByDistance ? one / vy : one;
         rates.Time = scale;
         rates.X = scale * vx;
@@ -135,17 +147,20 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
     /// <summary>The same step over another length.</summary>
     public void TakeAgain(ref Step<State<T>> step, T h, out State<T> error)
     {
-        if (!Body.HasDips)
+        if (Body.HasDips)
         {
-            Tsitouras5<Slide<T, TSurface>, State<T>, T>.Take(ref this, ref step, h, out error);
-            return;
+            T zero = 0.0;
+            step.K1.CoverFilm = step.K1.OilTaken = zero;
+            Dips.Begin();
         }
-        T zero = 0.0;
-        step.K1.CoverFilm = step.K1.OilTaken = zero;
-        Dips.Begin();
+        inside = true;
         Tsitouras5<Slide<T, TSurface>, State<T>, T>.Approach(ref this, ref step, h);
-        Dips.Amend(ref step, h, ref Surface, Body, ref Dip, Seen, ByDistance);
-        step.Interpolant = Interpolant.Mended;
+        if (Body.HasDips)
+        {
+            Dips.Amend(ref step, h, ref Surface, Body, ref Dip, Seen, ByDistance);
+            step.Interpolant = Interpolant.Mended;
+        }
+        inside = false;
         Tsitouras5<Slide<T, TSurface>, State<T>, T>.Arrive(ref this, ref step, h, out error);
     }
 
@@ -223,33 +238,25 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
     }
 
     /// <summary>
-    /// How the slip comes to its end: its present rate of decrease, m/s²; whether it creeps below pivoting's own scale or has come to next to nothing (flags), and the longest step, s, that is safe. The direction of s relaxes
+    /// How the slip comes to its end, from what was last seen: whether it creeps below pivoting's own scale or has come to next to nothing (flags), and the longest step, s, that is safe. The direction of s relaxes
     /// at the rate stiffness/s, and explicit steps are stable while they cover less than about three of its time constants; with the friction that is there, since pivoting leaves less of it the smaller s is.
     /// </summary>
-    public void Fading(in State<T> y, in Control<T> control, out SlideContact<T> c, out Fade<T> fade)
+    public readonly void Fading(in Control<T> control, out Fade<T> fade)
     {
-        Unsafe.SkipInit(out c);
-        c.At(Body, Start, y);
-        T one = 1.0, zero = 0.0, infinite = double.PositiveInfinity;
-        var per = one / c.s;
-        T ex = c.sx * per, ey = c.sy * per;
-        Push(ref c, y, ex, ey, c.s, out var cover);
-        var (ax, ay) = c.SlipRate(Body);
-        fade.Friction = cover.Friction;
-        fade.Rate = -T.Fma(ax, ex, ay * ey);
+        T one = 1.0, zero = 0.0, infinite = double.PositiveInfinity, s = Seen.Slip, fall = Seen.Fall;
         // Pivoting turns the grip into a drag below its own scale of slip, and s = 0 is never reached; where that scale is next to nothing, creeping below it is rolling.
-        var creep = T.Abs(Body.PivotRadius * c.ωz) * (8 / (3 * Math.PI));
-        fade.Creeps = T.IfLess(c.s, T.Min(creep, CreepSlip), one, zero);
+        var creep = T.Abs(Body.PivotRadius * Seen.ω.Z) * (8 / (3 * Math.PI));
+        fade.Creeps = T.IfLess(s, T.Min(creep, CreepSlip), one, zero);
         // Where slip fades slowly, as it does after a slip that was hardly one, the present rate says little about the rest: go on until little is left.
-        var little = T.Min(control.StickSlip, control.StickSlip * DriftSeconds * fade.Rate);
-        fade.Ends = T.IfLess(zero, fade.Rate, T.IfLess(little, c.s, zero, one), zero);
-        fade.Ends = T.IfLess(c.s, NoSlip, one, fade.Ends);
+        var little = T.Min(control.StickSlip, control.StickSlip * DriftSeconds * fall);
+        fade.Ends = T.IfLess(zero, fall, T.IfLess(little, s, zero, one), zero);
+        fade.Ends = T.IfLess(s, NoSlip, one, fade.Ends);
         // Slip acceleration per unit of tangential force, for a ball with all its inertia in the smallest moment.
         var compliance = Body.InverseMass + Body.Radius * Body.Radius * T.Max(Body.InverseMoments.X, T.Max(Body.InverseMoments.Y, Body.InverseMoments.Z));
-        fade.Stable = c.s * 2.8 / (T.Sqrt(T.Fma(c.fx, c.fx, c.fy * c.fy)) * compliance);
+        fade.Stable = s * 2.8 / (Seen.Pull * compliance);
         // The error of a step to close before the end grows with the slip and about the tenth power of the part of the time that is left.
-        var part = 0.9 * T.Min(one, T.Sqrt(T.Sqrt(T.Sqrt(control.SureSlip * per))));
-        fade.Cap = T.IfLess(zero, fade.Rate, c.s * part / fade.Rate, infinite);
+        var part = 0.9 * T.Min(one, T.Sqrt(T.Sqrt(T.Sqrt(control.SureSlip / s))));
+        fade.Cap = T.IfLess(zero, fall, s * part / fall, infinite);
     }
 
     // Not inlined: a lane of given friction has no use for it.

@@ -176,9 +176,6 @@ internal struct SlideContact<T>
         n = lift / T.Fma(-body.Mass, T.Fma(bx, ry, -(by * rx)), one);
     }
 
-    /// <summary>Place and time so many seconds later at this velocity; the rest of the state as it is.</summary>
-    public readonly State<T> After(T seconds, in State<T> y) => y with { X = T.Fma(seconds, vx, y.X), Y = T.Fma(seconds, vy, y.Y), Time = y.Time + seconds };
-
     /// <summary>Angular acceleration under the force last pushed with.</summary>
     public readonly Vec3<T> α => Vec3<T>.AddScaled(new(a0x, a0y, a0z), N, InverseI_L * new Vec3<T>(armX, armY, armZ));
 

@@ -58,7 +58,7 @@ public readonly record struct SpinAxis(double SpinRate, double AxisRotation, dou
 
     /// <summary>Spin rate in turns a minute, angles in degrees.</summary>
     public override string ToString() => string.Create(CultureInfo.InvariantCulture,
-        $"{SpinRate / Rpm:F0} rpm, rotation {AxisRotation / Degree:F1}°, tilt {AxisTilt / Degree:F1}°");
+        $"{SpinRate / Rpm:F0} rpm, rotation {Math.Round(AxisRotation / Degree, 1) + 0.0:F1}°, tilt {AxisTilt / Degree:F1}°");
 
     private static (Vector3D E, Vector3D L) Travel(Vector3D velocity)
     {

@@ -185,7 +185,8 @@ public sealed record Shot
         {
             var e = Entry;
             Line("entry", Invariant($"{e.Angle / Degree:F2} deg on board {e.Board:F1} ({Math.Abs(e.Offset) / Inch:F1} in {(e.Offset > 0 ? "right" : "left")} of the pocket; board {e.BoardAtPinLine:F1} at the pin's line)"));
-            Line("at the pins", Invariant($"{e.Speed / MilesPerHour:F1} mph, {e.SpinRate / Rpm:F0} rpm, rotation {e.AxisRotation / Degree:F1} deg, tilt {e.AxisTilt / Degree:F1} deg, {e.Revolutions:F1} turns"));
+            // Plus zero: a ball that rolls has none, and rounding shows no sign.
+            Line("at the pins", Invariant($"{e.Speed / MilesPerHour:F1} mph, {e.SpinRate / Rpm:F0} rpm, rotation {Math.Round(e.AxisRotation / Degree, 1) + 0.0:F1} deg, tilt {e.AxisTilt / Degree:F1} deg, {e.Revolutions:F1} turns"));
         }
         Line("breakpoint", Breakpoint.ToString());
         if (EndOfSkid is { } skid)

@@ -59,7 +59,7 @@ internal sealed class StickSlip(Body<Real> body, FilmSurface<Real, MapOfReal> su
         slide.Rates(y, out step.K1);
         var c = default(SlideContact<Real>);
         c.At(body, q, y);
-        slide.Push(ref c, y, c.sx / c.s, c.sy / c.s, c.s, out var cover);
+        slide.Push(ref c, y, c.sx / c.s, c.sy / c.s, c.s, out _);
         var (ax, ay) = c.SlipRate(body);
         double s = c.s, falls = -(ax * c.sx + ay * c.sy) / c.s, grip = Math.Sqrt(c.fx * c.fx + c.fy * c.fy);
         if (falls > 0 && s < FirstSlip / 2)
@@ -75,7 +75,7 @@ internal sealed class StickSlip(Body<Real> body, FilmSurface<Real, MapOfReal> su
         stiff = stiff && 2.5 * s < stiffness * LongestWhileStiff;
         if (stiff)
         {
-            slide.Linearise(c, cover.Friction);
+            slide.Linearise(y);
             RosenbrockW3<Slide<Real, FilmSurface<Real, MapOfReal>>, State<Real>, Real>.Take(ref slide, ref step, Math.Min(0.2 * s / Math.Abs(falls), LongestWhileStiff), out _);
         }
         else
