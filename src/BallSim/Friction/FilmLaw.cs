@@ -68,9 +68,23 @@ internal readonly struct FilmLaw<T>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public T Friction(T film, T slip, out T inContact)
     {
+        var bare = BareShare(film, out inContact);
+        return Friction(bare, inContact, slip);
+    }
+
+    /// <summary>X (F4), the share of the load on bare asperities, for the film h offered to the contact, m, and h_c (F2): what does not ask for the slip.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public T BareShare(T film, out T inContact)
+    {
         inContact = FilmInContact(T.Max(film, 0.0));
         var l = inContact * perFilmScale;
-        var bare = Elementary<T>.InverseFourThirdsPower(T.Fma(l, T.Sqrt(l), 1.0));
+        return Elementary<T>.InverseFourThirdsPower(T.Fma(l, T.Sqrt(l), 1.0));
+    }
+
+    /// <summary>µ (F7) for a share X and a film h_c in the contact, m, and the slip speed s ≥ 0, m/s.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public T Friction(T bare, T inContact, T slip)
+    {
         var drag = shear * slip;
         var lubricated = floor + ceiling * drag / (T.Fma(ceiling, inContact, ceilingGap) + drag);
         return T.Fma(bare, dry - lubricated, lubricated);

@@ -31,4 +31,10 @@ internal struct FilmSurface<T, TMap>(FilmLaw<T> law, TMap map) : ISurface<T>
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public T Friction(T value, T slip, out T inContact) => Law.Friction(value, slip, out inContact);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public T BareShare(T value, out T inContact) => Law.BareShare(value, out inContact);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public T Friction(T value, T bare, T inContact, T slip) => Law.Friction(bare, inContact, slip);
 }

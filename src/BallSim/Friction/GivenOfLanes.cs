@@ -39,4 +39,10 @@ internal struct GivenOfLanes<T>(PiecewiseBicubic map) : ISurfaceOfLanes<T, Given
         inContact = 0.0;
         return value;
     }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public readonly T BareShare(T value, out T inContact) => inContact = 0.0;
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public readonly T Friction(T value, T bare, T inContact, T slip) => value;
 }

@@ -32,4 +32,10 @@ internal struct GivenSurface<T, TMap>(TMap map) : ISurface<T>
         inContact = 0.0;
         return value;
     }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public readonly T BareShare(T value, out T inContact) => inContact = 0.0;
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public readonly T Friction(T value, T bare, T inContact, T slip) => value;
 }

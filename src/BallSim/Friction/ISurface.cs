@@ -32,4 +32,10 @@ internal interface ISurface<T>
 
     /// <summary>The same, with <see cref="FilmInContact"/> of the film beside it, which the law works out anyway.</summary>
     T Friction(T value, T slip, out T inContact);
+
+    /// <summary>The part of it that does not ask for the slip and can be begun before that is known: the share of the load on bare asperities, and the film in the contact, m; zero on a lane of given friction.</summary>
+    T BareShare(T value, out T inContact);
+
+    /// <summary>µ from what <see cref="BareShare"/> found for a value, and the slip speed.</summary>
+    T Friction(T value, T bare, T inContact, T slip);
 }

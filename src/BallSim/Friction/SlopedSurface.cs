@@ -35,4 +35,10 @@ internal struct SlopedSurface<T, TSurface, TSlopes>(TSurface surface, TSlopes sl
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public T Friction(T value, T slip, out T inContact) => surface.Friction(value, slip, out inContact);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public T BareShare(T value, out T inContact) => surface.BareShare(value, out inContact);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public T Friction(T value, T bare, T inContact, T slip) => surface.Friction(value, bare, inContact, slip);
 }

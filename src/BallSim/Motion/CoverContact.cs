@@ -19,6 +19,9 @@ internal struct CoverContact<T>
     /// <summary>(F2) h_c, the film drawn in, m; set where the cover carries oil.</summary>
     public T InContact;
 
+    /// <summary>(F4) X, the share of the load on bare asperities, of a fresh cover.</summary>
+    public T BareShare;
+
     /// <summary>μ.</summary>
     public T Friction;
 

@@ -35,8 +35,8 @@ internal struct Dips<T>
     /// <summary>Whether a step is under way, at whose end the oil is brought on.</summary>
     public readonly bool IsUnderWay => left != None;
 
-    /// <summary>Whether more stages follow before the end of the step.</summary>
-    public readonly bool IsInside => left > 1;
+    /// <summary>Whether the slopes asked for are those of the last stage, which lies at the end of the step, or begin a stretch. What the last stage saw serves for the slopes at the end as well: what is new there is of second order.</summary>
+    public readonly bool IsAtEdge => left is 1 or None;
 
     /// <summary>Whether the shift of the track is asked for at the stage to come.</summary>
     public readonly bool Asks => left is not (5 or 2);

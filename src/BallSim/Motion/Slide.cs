@@ -96,10 +96,12 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
     {
         Unsafe.SkipInit(out SlideContact<T> c);
         Unsafe.SkipInit(out rates);
+        // The long chain of the law's roots runs beside the mechanics, of which it asks nothing.
+        Touch(ref Surface, y, out var cover);
         c.At(Body, Start, y);
         T one = 1.0, zero = 0.0;
         var per = one / c.s;
-        Push(ref c, y, c.sx * per, c.sy * per, c.s, out var cover);
+        Push(Body, ref Surface, ref c, y, c.sx * per, c.sy * per, c.s, ref cover);
 
         T vx = c.vx, vy = c.vy, wx = c.ωx, wy = c.ωy, wz = c.ωz;
         (Seen.VelocityX, Seen.VelocityY, Seen.Slip, Seen.N) = (vx, vy, c.s, c.N);
@@ -169,12 +171,12 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
     private void Note(in SlideContact<T> c, in State<T> y, in CoverContact<T> cover, T scale)
     {
         T one = 1.0;
+        Dip.Lost = cover.Friction - cover.WhenFresh;
         if (Dips.Asks)
         {
             Dip.Shift = IsFresh(Body, c.s) ? c.Shift(Body) : cover.Shift;
         }
-        Dip.Lost = cover.Friction - cover.WhenFresh;
-        if (!Dips.IsInside)
+        if (Dips.IsAtEdge)
         {
             // Per unit of friction: the force, its moment, and what it changes in the normal force.
             var per = one / c.s;
@@ -204,20 +206,29 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
     /// Forces for sliding along the unit vector (ex, ey) at a slip speed. With oil on the cover the fresh fraction is needed before the friction that it depends on; to keep the law explicit, it is taken with
     /// the friction μ_1 = μ(h_L, s) of a fresh cover and the normal force that goes with it.
     /// </summary>
-    public void Push(ref SlideContact<T> c, in State<T> y, T ex, T ey, T slip, out CoverContact<T> cover) => Push(Body, ref Surface, ref c, y, ex, ey, slip, out cover);
+    public void Push(ref SlideContact<T> c, in State<T> y, T ex, T ey, T slip, out CoverContact<T> cover)
+    {
+        Touch(ref Surface, y, out cover);
+        Push(Body, ref Surface, ref c, y, ex, ey, slip, ref cover);
+    }
 
-    /// <summary>The same for a body on a surface that are not in a slide.</summary>
-    public static void Push(in Body<T> body, ref TSurface surface, ref SlideContact<T> c, in State<T> y, T ex, T ey, T slip, out CoverContact<T> cover)
+    // The lane under the ball.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static void Touch(ref TSurface surface, in State<T> y, out CoverContact<T> cover)
     {
         Unsafe.SkipInit(out cover);
+        cover.Film = surface.Value(y.X, y.Y);
+        cover.BareShare = surface.BareShare(cover.Film, out cover.InContact);
+    }
+
+    private static void Push(in Body<T> body, ref TSurface surface, ref SlideContact<T> c, in State<T> y, T ex, T ey, T slip, ref CoverContact<T> cover)
+    {
         if (TSurface.HasSlopes)
         {
             Kinematics<T>.OnSlope(body, ref surface, y, c.rx, c.ry, out c.gX, out c.gY);
         }
-        var film = surface.Value(y.X, y.Y);
-        cover.Film = film;
         cover.Fresh = 1.0;
-        cover.Friction = surface.Friction(film, slip, out cover.InContact);
+        cover.Friction = surface.Friction(cover.Film, cover.BareShare, cover.InContact, slip);
         if (body.HasCoverOil)
         {
             cover.WhenFresh = cover.Friction;

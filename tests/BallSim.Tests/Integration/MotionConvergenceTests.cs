@@ -40,6 +40,10 @@ public class MotionConvergenceTests
             inContact = 0.0;
             return value;
         }
+
+        public Twice BareShare(Twice value, out Twice inContact) => inContact = 0.0;
+
+        public Twice Friction(Twice value, Twice bare, Twice inContact, Twice slip) => value;
     }
 
     private static Body<Twice> Ball { get; } = new()
