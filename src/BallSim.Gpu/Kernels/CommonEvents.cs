@@ -20,12 +20,9 @@ internal static class CommonEvents<T, TSurface>
     public static bool Stick(ref Moving<T> shot, in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control)
     {
         T zero = 0.0;
-        var slide = new Slide<T, TSurface> { Body = body, Surface = surface, Start = shot.q };
+        var slide = new Slide<T, TSurface> { Body = body, Surface = surface, Start = shot.q, Seen = shot.Seen };
         var (y, q, tally) = (shot.y, shot.q, shot.Tally);
         slide.Surface.Enter(Pace<T>.Within(y.Y, shot.rowEnd));
-        Step<State<T>> step = default;
-        step.Start = y;
-        slide.Rates(y, out step.K1);
         slide.Fading(control, out var fade);
         if (!(fade.Creeps > zero))
         {
@@ -39,6 +36,9 @@ internal static class CommonEvents<T, TSurface>
             {
                 return false;
             }
+            Step<State<T>> step = default;
+            step.Start = y;
+            slide.Rates(y, out step.K1);
             step.K2 = step.K3 = step.K4 = step.K5 = step.K6 = step.K7 = step.K1;
             step.End = y;
             step.End.Add(h, step.K1);
