@@ -41,10 +41,6 @@ internal sealed class SphereShape(double radius) : Shape
             (e, across) = (0, shaft.Axis.Cross(Math.Abs(shaft.Axis.X) < 0.6 ? Vector3D.UnitX : Vector3D.UnitY));
         }
         var edge = radius * radius - bottom * bottom;
-        if (bottom >= radius || e - a >= radius)
-        {
-            return default;
-        }
         Moments Ring(double s)
         {
             var h = Math.Sqrt(Math.Max(0, radius * radius - s * s));

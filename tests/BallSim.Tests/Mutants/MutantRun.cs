@@ -138,6 +138,11 @@ internal sealed class MutantRun(string[] workerArguments, double least, double m
             tests.Add(new(parts[0], double.Parse(parts[1], CultureInfo.InvariantCulture), [.. Numbers(parts[3])]));
             inStatics.UnionWith(Numbers(parts[4]));
         }
+        // Every mutant that nothing notices costs all of their time twice: what is slow here belongs into the script's list of the slow.
+        foreach (var slow in tests.OrderByDescending(t => t.Milliseconds).Take(12))
+        {
+            Console.Error.WriteLine($"{slow.Milliseconds / 1000:F1} s  {slow.Name}");
+        }
         var covered = tests.SelectMany(t => t.Covered).ToHashSet();
         output.WriteLine($"# {tests.Count} tests of {tests.Sum(t => t.Milliseconds) / 1000:F1} s pass by {covered.Count} mutants");
     }
