@@ -25,9 +25,15 @@ public class ParallelShaftTests
             var cases = new TheoryData<string, double, double>();
             foreach (var name in Corners.Keys)
             {
-                cases.Add(name, 0.012, 0.0127);
-                // So far out a lemon takes seconds.
-                cases.Add(name, name == "lemon" ? 0.018 : 0.026, 0.009);
+                // Arcs about rings take their time, a lemon most.
+                if (name != "lemon")
+                {
+                    cases.Add(name, 0.012, 0.0127);
+                }
+                if (name is not ("ring" or "waist"))
+                {
+                    cases.Add(name, name == "lemon" ? 0.018 : 0.026, 0.009);
+                }
             }
             return cases;
         }

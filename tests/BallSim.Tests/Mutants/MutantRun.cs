@@ -45,7 +45,7 @@ internal sealed class MutantRun(string[] workerArguments, double least, double m
                 mutants = mutants[..tried];
                 break;
             }
-            if (tried++ % 50 == 0)
+            if (tried++ % 20 == 0)
             {
                 Console.Error.WriteLine($"{folder}: {tried - 1} of {mutants.Count} tried, {alive.Count} alive, {clock.Elapsed.TotalSeconds:F0} s");
             }
@@ -71,6 +71,7 @@ internal sealed class MutantRun(string[] workerArguments, double least, double m
             else if (verdict.Length == 0)
             {
                 alive.Add((mutant, reach.Length > 0));
+                Console.Error.WriteLine(Line(mutant, reach.Length > 0));
             }
         }
         var killed = mutants.Count - alive.Count;
@@ -80,7 +81,7 @@ internal sealed class MutantRun(string[] workerArguments, double least, double m
             + (mutants.Count == all.Count ? "" : string.Create(CultureInfo.InvariantCulture, $"; a sample of {all.Count}, seed {seed}, 95 % interval {low:F1} to {high:F1} %")));
         foreach (var (m, isReached) in alive.OrderBy(a => a.Mutant.Id))
         {
-            output.WriteLine($"    {m.File}:{m.Line}  {(isReached ? "survived" : "not reached")}: {m.By}: {m.What}");
+            output.WriteLine(Line(m, isReached));
         }
         return score >= least ? 0 : 1;
     }
@@ -104,6 +105,8 @@ internal sealed class MutantRun(string[] workerArguments, double least, double m
                select new Mutant(id, name, m.GetProperty("location").GetProperty("start").GetProperty("line").GetInt32(), Short(m.GetProperty("replacement").GetString()!), mutator),
         ];
     }
+
+    private static string Line(Mutant m, bool isReached) => $"    {m.File}:{m.Line}  {(isReached ? "survived" : "not reached")}: {m.By}: {m.What}";
 
     private static string Short(string text) => string.Join(' ', text.Split((char[])[' ', '\n', '\r', '\t'], StringSplitOptions.RemoveEmptyEntries)) is var line && line.Length > 140 ? line[..140] : line;
 
