@@ -12,7 +12,7 @@ public class BallsEdgeTests
 
     public static TheoryData<string, double, double> Ranges => new()
     {
-        { "weight", 5, 16.05 }, { "lowRg", 2.3, 2.9 }, { "differential", 0, 0.1 }, { "intermediateDifferential", 0, 0.1 }, { "diameter", 8.3, 8.7 }, { "topWeight", 0.001, 8 }, { "balanceLever", 1, 10 }, { "Radius", 4.15, 4.35 },
+        { "weight", 5, 16.05 }, { "lowRg", 2.3, 2.9 }, { "differential", 0, 0.1 }, { "intermediateDifferential", 0, 0.1 }, { "diameter", 8.3, 8.7 }, { "topWeight", 0.001, 8 }, { "pinToCg", 0, 10 }, { "balanceLever", 1, 10 }, { "Radius", 4.15, 4.35 },
         { "CoverThickness", 0, 3 }, { "CoverDensity", 100, 5000 }, { "FillerDensity", 100, 5000 }, { "Pores", 0, 5 }, { "Modulus", 0.01, 1000 }, { "PoissonRatio", 0, 0.5 }, { "Absorption", 0, 100 }, { "Density", 0, 25_000 }, { "Mass", 0.001, 100 },
         { "imbalance", -16, 16 }, { "grit", 100, 10_000 }, { "roughness", 0.01, 5 }, { "factor", 1e-3, 1e3 },
     };
@@ -29,6 +29,7 @@ public class BallsEdgeTests
             "intermediateDifferential" => Spec(rg: 2.4, differential: 0.1, intermediate: v),
             "diameter" => Spec(diameter: v),
             "topWeight" => Spec(pinToCg: 3, top: v),
+            "pinToCg" => Spec(pinToCg: v, top: 1),
             "balanceLever" => Spec(pinToCg: 3, top: 1, lever: v),
             "Radius" => build with { Radius = v * Inch },
             "CoverThickness" => build with { CoverThickness = v * Inch },

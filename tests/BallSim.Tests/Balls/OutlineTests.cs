@@ -66,6 +66,28 @@ public class OutlineTests
     }
 
     [Fact]
+    public void Sizes_of_solids_are_above_nothing_and_at_most_a_metre()
+    {
+        foreach (var (name, made, given) in ((string, Func<double, object>, double)[])[
+            ("radius", v => Solid.Sphere(v), 0.1), ("radius", v => Solid.SphericalCap(v, 0.01), 0.1), ("height", v => Solid.SphericalCap(0.6, v), 0.1), ("inner", v => Solid.SphericalShell(v, 1), 0.1), ("outer", v => Solid.SphericalShell(0.05, v), 0.1),
+            ("x", v => Solid.Ellipsoid(v, 0.1, 0.1), 0.1), ("y", v => Solid.Ellipsoid(0.1, v, 0.1), 0.1), ("z", v => Solid.Ellipsoid(0.1, 0.1, v), 0.1), ("radius", v => Solid.Cylinder(v, 0.1), 0.1), ("height", v => Solid.Cylinder(0.1, v), 0.1),
+            ("height", v => Solid.ConeFrustum(0.1, 0.1, v), 0.1), ("ringRadius", v => Solid.Torus(v, 0.01), 0.1), ("tubeRadius", v => Solid.Torus(0.1, v), 0.1),
+            ("x", v => Solid.Box(v, 0.1, 0.1), 0.1), ("y", v => Solid.Box(0.1, v, 0.1), 0.1), ("z", v => Solid.Box(0.1, 0.1, v), 0.1)])
+        {
+            Assert.NotNull(made(given));
+            SolidTests.Refused(() => made(0), $"{name} = 0 m must be above 0");
+            SolidTests.Refused(() => made(-0.1), $"{name} = -0.1 m must be above 0");
+            SolidTests.Refused(() => made(1.001), name);
+            SolidTests.Refused(() => made(double.NaN), name);
+        }
+        Assert.NotNull(Solid.Sphere(1));
+        Assert.Contains("inertia", Assert.ThrowsAny<ArgumentException>(() => new MassProperties(1, Vector3D.Zero, new(1, double.NaN, 1))).Message, StringComparison.Ordinal);
+        SolidTests.Refused(() => TriangleMesh.Of([Vector3D.UnitX], []), "no triangles");
+        SolidTests.Refused(() => Solid.Sphere(0.1).Turned(new(0, 0, 0, 0)), "no rotation");
+        SolidTests.Refused(() => Solid.Sphere(0.1).Moved(new(0, double.NaN, 0)), "by");
+    }
+
+    [Fact]
     public void A_needle_has_area_and_a_line_has_none()
     {
         // A triangle 1 m long, wherever its longest edge stands: a height of 1e-9 of it is an area, one of 1e-14 is rounding.

@@ -44,14 +44,13 @@ public class ParallelShaftTests
     {
         var solid = RoundForms.Revolved.Single(f => f.Name == name).Solid;
         var expected = ByCircles(solid, Corners[name], e, a);
-        Same(expected, solid.Within(new(new(e, 0, -0.2), Vector3D.UnitZ, a)));
-        // The same from above, and turned and moved as a whole.
-        Same(expected, solid.Within(new(new(e, 0, 0.3), -Vector3D.UnitZ, a)));
+        // Turned and moved as a whole; and from above. Arcs about rings take their time: once for them.
         var (turn, by) = (Rotation.About(new(0.2, 0.9, -0.4), 2.1), new Vector3D(0.02, 0.01, -0.04));
         Same(expected.Turned(turn).Moved(by), solid.Turned(turn).Moved(by).Within(new(turn.Apply(new(e, 0, -0.2)) + by, turn.Apply(Vector3D.UnitZ), a)));
-        // A bottom within the solid, and what it leaves below it: together the whole way. Arcs about rings take seconds there.
         if (name is not ("waist" or "lemon" or "pulley" or "ring"))
         {
+            Same(expected, solid.Within(new(new(e, 0, 0.3), -Vector3D.UnitZ, a)));
+            // A bottom within the solid, and what it leaves below it: together the whole way.
             var shaft = new Shaft(new(e, 0, 0.0219), Vector3D.UnitZ, a);
             Same(expected, solid.Within(shaft) + solid.Within(shaft with { Axis = -Vector3D.UnitZ }), 2e-8);
         }

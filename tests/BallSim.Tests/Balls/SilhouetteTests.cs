@@ -83,38 +83,34 @@ public class SilhouetteTests
     public void Where_the_form_begins_and_ends_is_named(string name)
     {
         var (solid, silhouette) = Form(name);
+        // All circles of the surface: the outermost radius of many levels, a third of a millimetre apart, and the edges.
+        List<(double Z, double ρ)> circles = [.. Rims[name]];
+        List<double> chords = [];
+        const int Levels = 500;
+        for (var i = 0; i <= Levels; i++)
+        {
+            var z = 0.005 - 0.0551 * Math.Cos(Math.PI * i / Levels);
+            chords.Clear();
+            solid.Chords(new(0, 0, z), Vector3D.UnitX, chords);
+            if (chords.Count > 0)
+            {
+                circles.Add((z, chords[^1]));
+            }
+        }
         foreach (var (_, u, _) in Planes())
         {
             List<double> places = [-9];
             silhouette.Extents(u, places);
             Assert.Equal(-9, places[0]);
-            // All circles of the surface, seen edge-on: the point of each that lies farthest along u.
-            double least = 0, greatest = 0;
+            // Seen edge-on, a circle reaches z u_z ± ρ times the rest of u.
+            var lean = double.Hypot(u.X, u.Y);
+            var (least, greatest) = (circles.Min(c => c.Z * u.Z - c.ρ * lean), circles.Max(c => c.Z * u.Z + c.ρ * lean));
             if (name == "ellipsoid")
             {
                 // Support of an ellipsoid, any text on convex bodies: √((a u_x)² + (b u_y)² + (c u_z)²).
                 greatest = Math.Sqrt(Math.Pow(0.02 * u.X, 2) + Math.Pow(0.03 * u.Y, 2) + Math.Pow(0.05 * u.Z, 2));
                 least = -greatest;
             }
-            else
-            {
-                var rims = Rims[name].Select(r => (r.Z * u.Z, r.ρ * double.Hypot(u.X, u.Y))).ToArray();
-                (least, greatest) = (rims.Select(r => r.Item1 - r.Item2).Append(1).Min(), rims.Select(r => r.Item1 + r.Item2).Append(-1).Max());
-                List<double> chords = [];
-                const int Levels = 500;
-                for (var i = 0; i <= Levels; i++)
-                {
-                    var z = 0.005 - 0.0551 * Math.Cos(Math.PI * i / Levels);
-                    chords.Clear();
-                    solid.Chords(new(0, 0, z), Vector3D.UnitX, chords);
-                    if (chords.Count > 0)
-                    {
-                        var lean = chords[^1] * double.Hypot(u.X, u.Y);
-                        (least, greatest) = (Math.Min(least, z * u.Z - lean), Math.Max(greatest, z * u.Z + lean));
-                    }
-                }
-            }
-            // By levels a third of a millimetre apart.
             var within = name == "ellipsoid" ? 1e-15 : 2e-4;
             Assert.Contains(places, p => Math.Abs(p - greatest) < within);
             Assert.Contains(places, p => Math.Abs(p - least) < within);

@@ -280,4 +280,27 @@ public class DriverTests
             }
         }
     }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Forty_side_by_side_are_the_same_one_by_one(bool film)
+    {
+        // More than the lanes of a vector, of all lengths: some gutter, some slip again, and each takes the place of one that has ended.
+        var lane = film ? Lane.Regulation with { Oil = OilMap.Crowned(40 * Foot, 25 * Millilitre) } : Changing;
+        Throw[] rows =
+        [
+            .. from i in Enumerable.Range(0, 40)
+               select new Throw(Offset, lane, new Release
+               {
+                   Board = 4 + i * 7 % 30, Speed = 6 + 0.09 * i, SpinRate = 5 + i * 11 % 45, AxisRotation = (i * 13 % 80) * Degree, AxisTilt = (i * 5 % 30) * Degree, LaunchAngle = (i % 9 - 3) * Degree, Loft = i % 3 * 0.2,
+                   AxisInBall = new(0.6, 0.64, 0.48),
+               }),
+        ];
+        var options = new SimulatorOptions { Tolerance = 1e-4 };
+        var one = Ensemble.Throw(rows, new() { Shot = options, SideBySide = false, Threads = 1 });
+        Assert.Equal(one, Ensemble.Throw(rows, new() { Shot = options, Threads = 1 }));
+        Assert.Contains(one, o => o.StopReason == StopReason.Gutter);
+        Assert.Contains(one, o => o.ReachedPins);
+    }
 }

@@ -6,14 +6,20 @@ namespace BallSim.Tests.Mutants;
 
 /// <summary>
 /// Counts what tests notice of the mutants that Stryker has built into the core: reads its report for the list, asks a <see cref="MutantWorker"/> about each, and prints the score with every mutant that nothing noticed. Stryker's own runner starts a process
-/// for every mutant, two to four seconds each; here one process answers for hundreds. A mutant that nothing noticed gets a process of its own for a second chance: it may stand in a static initialiser. One that uses five times the processor's time of the tests at hand, and ten seconds more, hangs; the clock is the processor's, so that a
+/// for every mutant, two to four seconds each; here one process answers for hundreds. A mutant that nothing noticed gets a process of its own for a second chance: it may stand in a static initialiser. One under which a test uses five times its time of the processor, and five seconds more, hangs; the clock is the processor's, so that a
 /// busy machine kills nothing.
 /// </summary>
 internal sealed class MutantRun(string[] workerArguments, double least, double minutes, TextWriter output) : IDisposable
 {
     private sealed record Mutant(int Id, string File, int Line, string What, string By);
 
-    private sealed record Test(string Name, double Milliseconds, HashSet<int> Covered);
+    private sealed record Test(string Name, double Milliseconds, HashSet<int> Covered)
+    {
+        public int Kills { get; set; }
+
+        // What notices most for its time is asked first.
+        public double Promise => (Kills + 1) / (Milliseconds + 1);
+    }
 
     private readonly List<Test> tests = [];
 
@@ -49,14 +55,14 @@ internal sealed class MutantRun(string[] workerArguments, double least, double m
             {
                 Console.Error.WriteLine($"{folder}: {tried - 1} of {mutants.Count} tried, {alive.Count} alive, {clock.Elapsed.TotalSeconds:F0} s");
             }
-            int[] byTime = [.. Enumerable.Range(0, tests.Count).OrderBy(t => tests[t].Milliseconds)];
-            int[] reach = [.. byTime.Where(t => tests[t].Covered.Contains(mutant.Id))];
+            int[] inOrder = [.. Enumerable.Range(0, tests.Count).OrderByDescending(t => tests[t].Promise)];
+            int[] reach = [.. inOrder.Where(t => tests[t].Covered.Contains(mutant.Id))];
             var verdict = reach.Length == 0 ? "" : Asked(mutant.Id, reach);
             if (verdict is "" && (reach.Length > 0 || inStatics.Contains(mutant.Id)))
             {
                 // A second chance from the start: what a static initialiser makes, or a test class keeps from test to test, was made without the mutant, and is seen by tests that do not make it.
                 Stop();
-                reach = inStatics.Contains(mutant.Id) ? byTime : reach;
+                reach = inStatics.Contains(mutant.Id) ? inOrder : reach;
                 verdict = Asked(mutant.Id, reach);
                 Stop();
             }
@@ -68,7 +74,11 @@ internal sealed class MutantRun(string[] workerArguments, double least, double m
             {
                 hung++;
             }
-            else if (verdict.Length == 0)
+            else if (verdict.Length > 0)
+            {
+                tests.Find(t => t.Name == verdict)!.Kills++;
+            }
+            else
             {
                 alive.Add((mutant, reach.Length > 0));
                 Console.Error.WriteLine(Line(mutant, reach.Length > 0));
@@ -156,25 +166,20 @@ internal sealed class MutantRun(string[] workerArguments, double least, double m
     private string? Asked(int id, int[] reach)
     {
         var process = Started();
-        process.StandardInput.WriteLine($"{id} {string.Join(' ', reach)}");
+        process.StandardInput.WriteLine($"{id} {string.Join(' ', reach.Select(t => $"{t}:{Limit(t)}"))}");
         var answer = process.StandardOutput.ReadLineAsync();
-        var limit = TimeSpan.FromMilliseconds(10_000 + 5 * reach.Sum(t => tests[t].Milliseconds)) + process.TotalProcessorTime;
-        var wall = Stopwatch.StartNew();
-        while (!answer.Wait(50))
-        {
-            process.Refresh();
-            if (!process.HasExited && (process.TotalProcessorTime > limit || wall.Elapsed > 20 * limit))
-            {
-                Stop();
-                return "hangs";
-            }
-        }
-        if (answer.Result is null)
+        // The worker watches its processor's time; what waits and uses none is caught here.
+        var hangs = !answer.Wait(TimeSpan.FromSeconds(20 * reach.Sum(Limit)));
+        var said = hangs ? "hangs" : answer.Result;
+        if (said is null or "hangs")
         {
             Stop();
         }
-        return answer.Result;
+        return said;
     }
+
+    // Five times a test's time and five seconds more, in seconds of the processor: the first test of a process pays for its compilation.
+    private int Limit(int test) => 5 + (int)(5 * tests[test].Milliseconds / 1000);
 
     private Process Started()
     {

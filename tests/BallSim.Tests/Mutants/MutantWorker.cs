@@ -7,7 +7,7 @@ namespace BallSim.Tests.Mutants;
 
 /// <summary>
 /// A process that runs tests on a core into which Stryker has built all its mutants, with one of them switched on at a time. It answers on the standard output what it is asked on the standard input: <c>cover</c> runs every test twice and tells each one's
-/// name, its time, and the mutants that it passes by; <c>ID TEST...</c> runs tests by their numbers until one notices the mutant. Facts and theories alone: whatever else there is (properties, fixtures) is not run here.
+/// name, its time, and the mutants that it passes by; <c>ID TEST:SECONDS...</c> runs tests by their numbers until one notices the mutant, and answers "hangs" and ends where one takes more of the processor's time than it is given. Facts and theories alone: whatever else there is (properties, fixtures) is not run here.
 /// </summary>
 internal sealed class MutantWorker
 {
@@ -41,9 +41,9 @@ internal sealed class MutantWorker
             }
             else
             {
-                int[] numbers = [.. asked.Split(' ').Select(int.Parse)];
-                Active.SetValue(null, numbers[0]);
-                answers.WriteLine(numbers.Skip(1).Select(n => worker.Tests[n]).FirstOrDefault(t => Fails(t) is not null)?.Name ?? "");
+                string[] parts = asked.Split(' ');
+                Active.SetValue(null, int.Parse(parts[0]));
+                answers.WriteLine(parts.Skip(1).Select(p => p.Split(':')).Select(p => (Test: worker.Tests[int.Parse(p[0])], Seconds: int.Parse(p[1]))).FirstOrDefault(t => FailsOrHangs(t.Test, t.Seconds, answers)).Test?.Name ?? "");
                 Active.SetValue(null, -1);
             }
             answers.Flush();
@@ -92,6 +92,30 @@ internal sealed class MutantWorker
         blinking.Join();
         capture.SetValue(null, false);
         return failed;
+    }
+
+    private static bool FailsOrHangs(Test test, int seconds, TextWriter answers)
+    {
+        using var over = new ManualResetEventSlim();
+        var limit = Process.GetCurrentProcess().TotalProcessorTime + TimeSpan.FromSeconds(seconds);
+        // A thread of its own: a test that hangs may hold all those of the pool.
+        var watch = new Thread(() =>
+        {
+            while (!over.Wait(200))
+            {
+                if (Process.GetCurrentProcess().TotalProcessorTime > limit)
+                {
+                    answers.WriteLine("hangs");
+                    answers.Flush();
+                    Process.GetCurrentProcess().Kill();
+                }
+            }
+        });
+        watch.Start();
+        var fails = Fails(test) is not null;
+        over.Set();
+        watch.Join();
+        return fails;
     }
 
     private static Exception? Fails(Test test)
