@@ -303,4 +303,47 @@ public class DriverTests
         Assert.Contains(one, o => o.StopReason == StopReason.Gutter);
         Assert.Contains(one, o => o.ReachedPins);
     }
+
+    [Fact]
+    public void A_ball_that_starts_without_slip_and_without_grip_slides_on_and_never_rolled()
+    {
+        // Its centre of mass swings round faster than ice can hold it.
+        var ball = Offset with { CentreOfMass = new(0, 5e-3, 0) };
+        var shot = Simulator.Throw(ball, Lane.Unbounded(FrictionMap.Constant(0.001)), new InitialState { VelocityY = 5, AngularVelocity = new(-5 / ball.Radius, 0, 0) }, new() { MaxTime = 0.3 });
+        Assert.Equal(0, shot.SlippedAgain);
+        Assert.DoesNotContain(shot.PhaseChanges, c => c.Time < 1e-3);
+        Assert.Equal(ShotPhase.Sliding, shot.At(0.01).Phase);
+    }
+
+    [Fact]
+    public void A_demand_that_tops_the_grip_between_two_looks_is_found()
+    {
+        // A rolling ball asks for grip in waves, one a turn. With all the grip there is, the top of the first waves is looked up in short steps; then friction a little less than that lets the ball slip there, whatever the steps, and a little more never.
+        var start = new InitialState { VelocityY = 6, AngularVelocity = new(-6 / Offset.Radius, 0, 0), Orientation = Rotation.About(new(0.2, 0.5, 0.8), 2.2) };
+        SimulatorOptions With(double tolerance) => new() { Tolerance = tolerance, MaxTime = 0.35, MaxSteps = 200_000, AirDrag = false, CoverOil = false };
+        var held = Simulator.Throw(Offset, Lane.Unbounded(FrictionMap.Constant(1)), start, With(1e-10));
+        var (top, at) = (0.0, 0.0);
+        for (var i = 1; i <= 7000; i++)
+        {
+            var p = held.At(held.Duration * i / 7000);
+            Assert.Equal(ShotPhase.Rolling, p.Phase);
+            var ratio = double.Hypot(p.ContactForce.X, p.ContactForce.Y) / p.NormalForce;
+            (top, at) = ratio > top ? (ratio, p.Time) : (top, at);
+        }
+        Assert.InRange(at, 0.02, 0.33);
+        foreach (var tolerance in (double[])[1e-3, 1e-4, 1e-5, 1e-6, 1e-7])
+        {
+            foreach (var less in (double[])[3e-4, 1e-3, 3e-3, 1e-2])
+            {
+                var lane = Lane.Unbounded(FrictionMap.Constant(top * (1 - less)));
+                var shot = Simulator.Throw(Offset, lane, start, With(tolerance));
+                var slip = shot.PhaseChanges.FirstOrDefault(c => c.From == ShotPhase.Rolling);
+                Assert.True(slip.Time > 0, $"no slip at {tolerance}, {less}");
+                // On the way up to the top of a wave: less by a share is earlier by its square root.
+                var last = held.At(slip.Time);
+                Assert.Equal(1, double.Hypot(last.ContactForce.X, last.ContactForce.Y) / (last.NormalForce * top * (1 - less)), 1e-4 + 10 * tolerance);
+            }
+            Assert.Empty(Simulator.Throw(Offset, Lane.Unbounded(FrictionMap.Constant(top * 1.00005)), start, With(tolerance)).PhaseChanges.Where(c => c.From == ShotPhase.Rolling));
+        }
+    }
 }

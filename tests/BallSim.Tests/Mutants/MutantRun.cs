@@ -6,7 +6,7 @@ namespace BallSim.Tests.Mutants;
 
 /// <summary>
 /// Counts what tests notice of the mutants that Stryker has built into the core: reads its report for the list, asks a <see cref="MutantWorker"/> about each, and prints the score with every mutant that nothing noticed. Stryker's own runner starts a process
-/// for every mutant, two to four seconds each; here one process answers for hundreds. A mutant that nothing noticed gets a process of its own for a second chance: it may stand in a static initialiser. One under which a test uses five times its time of the processor, and five seconds more, hangs; the clock is the processor's, so that a
+/// for every mutant, two to four seconds each; here one process answers for hundreds. A mutant that nothing noticed gets a process of its own for a second chance: it may stand in a static initialiser. One under which a test uses three times its time of the processor, and two seconds more, hangs; the clock is the processor's, so that a
 /// busy machine kills nothing.
 /// </summary>
 internal sealed class MutantRun(string[] workerArguments, double least, double minutes, TextWriter output) : IDisposable
@@ -169,7 +169,7 @@ internal sealed class MutantRun(string[] workerArguments, double least, double m
         process.StandardInput.WriteLine($"{id} {string.Join(' ', reach.Select(t => $"{t}:{Limit(t)}"))}");
         var answer = process.StandardOutput.ReadLineAsync();
         // The worker watches its processor's time; what waits and uses none is caught here.
-        var hangs = !answer.Wait(TimeSpan.FromSeconds(20 * reach.Sum(Limit)));
+        var hangs = !answer.Wait(TimeSpan.FromSeconds(20 * reach.Sum(t => 5 + Limit(t))));
         var said = hangs ? "hangs" : answer.Result;
         if (said is null or "hangs")
         {
@@ -178,8 +178,8 @@ internal sealed class MutantRun(string[] workerArguments, double least, double m
         return said;
     }
 
-    // Five times a test's time and five seconds more, in seconds of the processor: the first test of a process pays for its compilation.
-    private int Limit(int test) => 5 + (int)(5 * tests[test].Milliseconds / 1000);
+    // In seconds of the processor.
+    private int Limit(int test) => 2 + (int)(3 * tests[test].Milliseconds / 1000);
 
     private Process Started()
     {

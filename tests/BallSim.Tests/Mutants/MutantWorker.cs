@@ -21,6 +21,8 @@ internal sealed class MutantWorker
 
     private readonly string[] unwanted;
 
+    private readonly HashSet<string> ran = [];
+
     private Test[]? tests;
 
     private MutantWorker(string[] wanted, string[] unwanted) => (this.wanted, this.unwanted) = (wanted, unwanted);
@@ -43,7 +45,7 @@ internal sealed class MutantWorker
             {
                 string[] parts = asked.Split(' ');
                 Active.SetValue(null, int.Parse(parts[0]));
-                answers.WriteLine(parts.Skip(1).Select(p => p.Split(':')).Select(p => (Test: worker.Tests[int.Parse(p[0])], Seconds: int.Parse(p[1]))).FirstOrDefault(t => FailsOrHangs(t.Test, t.Seconds, answers)).Test?.Name ?? "");
+                answers.WriteLine(parts.Skip(1).Select(p => p.Split(':')).Select(p => (Test: worker.Tests[int.Parse(p[0])], Seconds: int.Parse(p[1]))).FirstOrDefault(t => worker.FailsOrHangs(t.Test, t.Seconds, answers)).Test?.Name ?? "");
                 Active.SetValue(null, -1);
             }
             answers.Flush();
@@ -94,8 +96,10 @@ internal sealed class MutantWorker
         return failed;
     }
 
-    private static bool FailsOrHangs(Test test, int seconds, TextWriter answers)
+    private bool FailsOrHangs(Test test, int seconds, TextWriter answers)
     {
+        // The first time in a process it is compiled on its way.
+        seconds += ran.Add(test.Name) ? 5 : 0;
         using var over = new ManualResetEventSlim();
         var limit = Process.GetCurrentProcess().TotalProcessorTime + TimeSpan.FromSeconds(seconds);
         // A thread of its own: a test that hangs may hold all those of the pool.
