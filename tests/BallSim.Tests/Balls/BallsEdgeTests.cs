@@ -83,6 +83,11 @@ public class BallsEdgeTests
         Assert.EndsWith("drilled for the left hand", ball.LayOut(layout, Grip.Fingertip, new(5 * Inch, 0, Hand.Left)).ToString());
         Assert.EndsWith("drilled for the right hand", ball.LayOut(layout, Grip.Fingertip, new(5 * Inch, 0)).ToString());
         Assert.Equal("2 oz towards (1, 0, 0)", new BalanceReading(Vector3D.UnitX, 2 * Ounce).ToString());
+        // A pound out of the middle by a lever of 3.36 in is (1 lb/15 lb) 3.36 in = 5.68960 mm off, and a reading good to a sixteenth of an ounce tells 1/240 of an ounce in a pound: 0.0222250 mm.
+        var centre = MeasuredCentre.FromBalance([new(Vector3D.UnitX, 1 * Pound), new(Vector3D.UnitY, 0), new(Vector3D.UnitZ, 0)], 15 * Pound);
+        Assert.Equal(3.36 * Inch / 15, centre.CentreOfMass.X, 1e-15);
+        Assert.Equal(3.36 * Inch / 240 / 16, centre.StandardErrors.X, 1e-15);
+        Assert.Equal($"{centre.CentreOfMass * 1000} mm, standard errors {centre.StandardErrors * 1000} mm", centre.ToString());
         var sheet = BuildSheet.Of(BuildTests.Design);
         Assert.StartsWith(FormattableString.Invariant($"{sheet.Ball.Mass / Pound:F2} lb, diameter {2 * sheet.Ball.Radius / Inch:F3} in; RG {sheet.Ball.LowRg / Inch:F3} in, differential {sheet.Ball.Differential / Inch:F3} in, "), sheet.ToString());
         Assert.EndsWith(FormattableString.Invariant($"filler {BuildTests.Design.FillerDensity / GramPerMillilitre:F3} g/mL"), sheet.ToString());

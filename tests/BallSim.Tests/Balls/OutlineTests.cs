@@ -88,6 +88,18 @@ public class OutlineTests
     }
 
     [Fact]
+    public void The_centre_of_a_solid_is_that_of_its_volume()
+    {
+        // A cone's lies at a quarter of its height, half a ball's at 3/8 of the radius, any table; turned and moved with the solid.
+        var (turn, by) = (Rotation.About(new(1, -2, 0.5), 0.9), new Vector3D(0.01, 0.02, -0.03));
+        foreach (var (solid, z) in ((Solid, double)[])[(Solid.ConeFrustum(0.05, 0, 0.1), 0.025), (Solid.SphericalCap(0.08, 0.08), 0.03), (Solid.Cylinder(0.02, 0.07), 0)])
+        {
+            Assert.True((solid.Centre - new Vector3D(0, 0, z)).Length < 1e-15);
+            Assert.True((solid.Turned(turn).Moved(by).Centre - turn.Apply(new(0, 0, z)) - by).Length < 1e-15);
+        }
+    }
+
+    [Fact]
     public void A_needle_has_area_and_a_line_has_none()
     {
         // A triangle 1 m long, wherever its longest edge stands: a height of 1e-9 of it is an area, one of 1e-14 is rounding.

@@ -114,6 +114,86 @@ public class SilhouetteTests
             var within = name == "ellipsoid" ? 1e-15 : 2e-4;
             Assert.Contains(places, p => Math.Abs(p - greatest) < within);
             Assert.Contains(places, p => Math.Abs(p - least) < within);
+            if (name == "ring")
+            {
+                // The hole of a ring begins on its inner side.
+                Assert.Contains(places, p => Math.Abs(p - (0.03 * lean - 0.012)) < 1e-12);
+                Assert.Contains(places, p => Math.Abs(p + (0.03 * lean - 0.012)) < 1e-12);
+            }
         }
+    }
+
+    // The form with a count of the rays that are sent through it.
+    private sealed class Counted(Shape inner) : Shape, RayIntegral.ISilhouette
+    {
+        public int Rays { get; private set; }
+
+        public override Moments Moments => inner.Moments;
+
+        public bool HidesGrazes => ((RayIntegral.ISilhouette)inner).HidesGrazes;
+
+        public override double Reach(Vector3D from) => inner.Reach(from);
+
+        public override Moments Within(Shaft shaft) => RayIntegral.Of(this, shaft);
+
+        public override void Chords(Vector3D origin, Vector3D direction, List<double> chords)
+        {
+            Rays++;
+            inner.Chords(origin, direction, chords);
+        }
+
+        public void Extents(Vector3D direction, List<double> places) => ((RayIntegral.ISilhouette)inner).Extents(direction, places);
+
+        public void Grazes(Vector3D origin, Vector3D across, Vector3D along, List<double> places) => ((RayIntegral.ISilhouette)inner).Grazes(origin, across, along, places);
+    }
+
+    [Theory]
+    [InlineData("cylinder", 86_000)]
+    [InlineData("frustum", 75_000)]
+    [InlineData("cone", 46_000)]
+    [InlineData("cap", 110_000)]
+    [InlineData("ball of arcs", 89_000)]
+    [InlineData("two cones", 47_000)]
+    [InlineData("ellipsoid", 48_000)]
+    public void With_the_places_named_few_rays_are_enough(string name, int most)
+    {
+        // Through three shafts; the bounds are what was counted and a seventh more.
+        var total = 0;
+        foreach (var (bottom, axis, radius) in ((Vector3D, Vector3D, double)[])[(new(0.02, 0.01, -0.1), new Vector3D(0.2, -0.1, 1).Unit, 0.0127), (new(0.005, -0.1, 0.015), new Vector3D(0.1, 1, 0.2).Unit, 0.012), (new(0.01, 0.005, 0.012), new Vector3D(1, 0.3, 0.5).Unit, 0.01)])
+        {
+            var counted = new Counted(Form(name).Solid.Shape);
+            counted.Within(new(bottom, axis, radius));
+            total += counted.Rays;
+        }
+        Assert.True(total <= most, $"{name}: {total}");
+    }
+
+    [Fact]
+    public void Roots_are_roots_and_numbers()
+    {
+        var random = new Random(5);
+        double Any() => (2 * random.NextDouble() - 1) * Math.Pow(10, random.Next(-6, 6));
+        for (var i = 0; i < 500; i++)
+        {
+            // a v² + 2 b v + c by its roots.
+            var (a, r, s) = (Any(), Any(), Any());
+            List<double> roots = [99];
+            RayIntegral.Roots(a, -a * (r + s) / 2, a * r * s, roots);
+            Assert.Equal(3, roots.Count);
+            double[] expected = [Math.Min(r, s), Math.Max(r, s)], got = [Math.Min(roots[1], roots[2]), Math.Max(roots[1], roots[2])];
+            Assert.All(expected.Zip(got), p => Assert.Equal(p.First, p.Second, 1e-7 * (Math.Abs(r) + Math.Abs(s))));
+        }
+        static double[] Of(double a, double b, double c)
+        {
+            List<double> roots = [];
+            RayIntegral.Roots(a, b, c, roots);
+            return [.. roots];
+        }
+        Assert.Empty(Of(1, 1, 2));
+        Assert.Empty(Of(0, 0, 3));
+        Assert.Equal([-1.5], Of(0, 1, 3));
+        Assert.All((double[][])[Of(1e-310, 1, 3), Of(-1e-310, -1, 3), Of(1e-310, 0, 0), Of(1, 0, 0), Of(2, -3, 0)], roots => Assert.All(roots, v => Assert.True(double.IsFinite(v))));
+        Assert.Contains(-1.5, Of(1e-310, 1, 3));
+        Assert.Equal([0.0, 3.0], Of(2, -3, 0).Order());
     }
 }

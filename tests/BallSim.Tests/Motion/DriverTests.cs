@@ -352,11 +352,21 @@ public class DriverTests
     {
         // A ball that rolls from the start, on friction a little more and a little less than the waves of its demand reach; that some slip and some do not is what the lanes must not differ in.
         var release = new Release { Board = 20, Speed = 6, SpinRate = 6 / Offset.Radius, AxisInBall = new(0.6, 0.64, 0.48) };
-        Throw[] rows = [.. Enumerable.Range(0, 16).Select(i => new Throw(Offset, Lane.Regulation with { GivenFriction = FrictionMap.Constant(0.01 * Math.Pow(1.25, i)) }, release))];
+        // And some meet a row of the lane that offers next to none.
+        Throw[] rows = [.. Enumerable.Range(0, 16).Select(i => new Throw(Offset, Lane.Regulation with { GivenFriction = i % 4 == 3 ? FrictionMap.Zones((0, 0.5), (6 + 0.3 * i, 0.001)) : FrictionMap.Constant(0.01 * Math.Pow(1.25, i)) }, release))];
         var options = new SimulatorOptions { Tolerance = 1e-4, CoverOil = false };
         var one = Ensemble.Throw(rows, new() { Shot = options, SideBySide = false, Threads = 1 });
         Assert.Equal(one, Ensemble.Throw(rows, new() { Shot = options, Threads = 1 }));
         Assert.Contains(one, o => o.SlippedAgain > 0);
         Assert.Contains(one, o => o.SlippedAgain == 0);
+    }
+
+    [Fact]
+    public void Steps_that_were_taken_again_are_counted()
+    {
+        // A step over the beginning of a rise of friction errs; those that stand are the stretches of the path, each of them one at least.
+        var shot = Simulator.Throw(Offset, Lane.Regulation with { GivenFriction = FrictionMap.Smoothstep(0.02, 0.4, 9, 9.5) }, Hooking, new() { Tolerance = 1e-8, MaxSteps = 100_000 });
+        Assert.InRange(shot.RejectedSteps, 1, shot.Steps / 2);
+        Assert.InRange(shot.SegmentCount, shot.Steps - shot.RejectedSteps, shot.Steps - shot.RejectedSteps + 2 * (shot.PhaseChanges.Count + 1));
     }
 }

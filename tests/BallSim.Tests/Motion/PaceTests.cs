@@ -199,4 +199,44 @@ public class PaceTests
         Assert.Equal(6, (double)Control<Real>.NextStiff(0.0, 2.0, out _), 1e-12);
         Assert.Equal(0.4, (double)Control<Real>.NextStiff(1e12, 2.0, out _), 1e-12);
     }
+
+    [Fact]
+    public void The_stiff_direction_of_slip_relaxes_at_the_rate_it_says()
+    {
+        // A change of the slip across itself turns the friction, which then works against that change: at little slip the derivative of the rates along that direction is -Rate, whatever else they depend on; here by a difference.
+        var ball = BallSim.Balls.Ball.FromSpecification(
+            15 * Units.Pound, 2.48 * Units.Inch, 0.050 * Units.Inch, 0.015 * Units.Inch, centreOfMass: new Vector3D(2.4, 1.0, -1.4) * Units.Millimetre);
+        var lane = BallSim.Lanes.Lane.Regulation with { Oil = BallSim.Lanes.OilMap.Crowned(12, 25 * Units.Millilitre) };
+        var options = new SimulatorOptions { CoverOil = false };
+        var surface = new BallSim.Friction.FilmSurface<Real, BallSim.Friction.MapOfReal>(BallSim.Friction.Contact.Of(ball, lane).Law<Real>(options.Friction), new(lane.Oil.Map));
+        foreach (var (direction, turn) in ((double, double)[])[(0.3, 0.2), (2.0, 1.3), (-1.1, 2.9)])
+        {
+            var q = Rotation.About(new(0.3, -0.7, 0.5), turn).Normalised.Spatial;
+            var slide = new Slide<Real, BallSim.Friction.FilmSurface<Real, BallSim.Friction.MapOfReal>> { Body = Simulator.BodyOf(ball, lane, options), Surface = surface, Start = q };
+            slide.Surface.Roam();
+            var y = new State<Real> { Y = 14, VelocityX = 0.2, VelocityY = 7, Momentum = new(-1.2, -0.8, 0.3) };
+            var c = default(SlideContact<Real>);
+            c.At(slide.Body, q, y);
+            const double slip = 1e-5;
+            (y.VelocityX, y.VelocityY) = (y.VelocityX - c.sx + slip * Math.Cos(direction), y.VelocityY - c.sy + slip * Math.Sin(direction));
+            c = default;
+            c.At(slide.Body, q, y);
+            Assert.Equal(slip, (double)c.s, 1e-12);
+            slide.Push(ref c, y, c.sx / c.s, c.sy / c.s, c.s, out var cover);
+            slide.Linearise(c, cover.Friction);
+            double rate = slide.Rate;
+            const double change = 1e-10;
+            var (more, less) = (y, y);
+            slide.AddAcross(ref more, change);
+            slide.AddAcross(ref less, -change);
+            // A unit along is a unit across.
+            var unit = default(State<Real>);
+            slide.AddAcross(ref unit, 1.0);
+            Assert.Equal(1, (double)slide.Along(unit), 1e-12);
+            slide.Rates(more, out var up);
+            slide.Rates(less, out var down);
+            var derivative = ((double)slide.Along(up) - (double)slide.Along(down)) / (2 * change);
+            Assert.Equal(-1, derivative / rate, 1e-3);
+        }
+    }
 }

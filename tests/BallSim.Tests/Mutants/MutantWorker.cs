@@ -76,14 +76,14 @@ internal sealed class MutantWorker
         answers.WriteLine();
     }
 
-    // Noting a mutant takes a hundred times as long as passing it by, and a test that runs long passes by the same ones again and again: after two seconds it is looked at for a tenth of the time. What is missed counts as not reached, against the score.
+    // Noting a mutant takes a hundred times as long as passing it by, and a test that runs long passes by the same ones again and again: after ten seconds it is looked at for a tenth of the time. What is missed counts as not reached, against the score.
     private static Exception? Watched(Test test, FieldInfo capture)
     {
         using var over = new ManualResetEventSlim();
         capture.SetValue(null, true);
         var blinking = new Thread(() =>
         {
-            for (var wait = 2000; !over.Wait(wait); wait = wait == 90 ? 10 : 90)
+            for (var wait = 10_000; !over.Wait(wait); wait = wait == 90 ? 10 : 90)
             {
                 capture.SetValue(null, wait == 90);
             }
