@@ -88,6 +88,8 @@ public class BallsEdgeTests
         Assert.Equal(3.36 * Inch / 15, centre.CentreOfMass.X, 1e-15);
         Assert.Equal(3.36 * Inch / 240 / 16, centre.StandardErrors.X, 1e-15);
         Assert.Equal($"{centre.CentreOfMass * 1000} mm, standard errors {centre.StandardErrors * 1000} mm", centre.ToString());
+        var blend = FillerBlend.For(BuildTests.Design, 14 * Pound, light: 400, dense: 1400);
+        Assert.Equal(FormattableString.Invariant($"filler of {blend.Build.FillerDensity / 1000:F3} g/mL, {blend.LightShare:P1} of its volume the light component"), blend.ToString());
         var sheet = BuildSheet.Of(BuildTests.Design);
         Assert.StartsWith(FormattableString.Invariant($"{sheet.Ball.Mass / Pound:F2} lb, diameter {2 * sheet.Ball.Radius / Inch:F3} in; RG {sheet.Ball.LowRg / Inch:F3} in, differential {sheet.Ball.Differential / Inch:F3} in, "), sheet.ToString());
         Assert.EndsWith(FormattableString.Invariant($"filler {BuildTests.Design.FillerDensity / GramPerMillilitre:F3} g/mL"), sheet.ToString());

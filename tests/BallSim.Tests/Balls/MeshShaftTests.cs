@@ -98,10 +98,13 @@ public class MeshShaftTests
     {
         // From the centre along any axis: cylinder and cap, 2π/3 (R³ - (R² - a²)^(3/2)); the first moment is ∫ (R² - ρ²)/2, π a² (2R² - a²)/4.
         const double R = 0.05, a = 0.02;
+        foreach (var through in (Vector3D[])[Vector3D.UnitX, -Vector3D.UnitY, Vector3D.UnitZ, new Vector3D(-0.4, 0.1, 0.7).Unit])
+        {
+            var taken = Solid.Sphere(R).Within(new(Vector3D.Zero, through, a));
+            Assert.Equal(2 * Math.PI / 3 * (R * R * R - Math.Pow(R * R - a * a, 1.5)), taken.Total, 1e-13 * taken.Total);
+            Assert.True((taken.First - Math.PI * a * a * (2 * R * R - a * a) / 4 * through).Length < 1e-13 * taken.Total);
+        }
         var axis = new Vector3D(-0.4, 0.1, 0.7).Unit;
-        var taken = Solid.Sphere(R).Within(new(Vector3D.Zero, axis, a));
-        Assert.Equal(2 * Math.PI / 3 * (R * R * R - Math.Pow(R * R - a * a, 1.5)), taken.Total, 1e-13 * taken.Total);
-        Assert.True((taken.First - Math.PI * a * a * (2 * R * R - a * a) / 4 * axis).Length < 1e-13 * taken.Total);
         // A shaft wider than the ball from a height h: the cap, π (R - h)² (2R + h)/3.
         foreach (var h in (double[])[0, 0.03, -0.03, 0.0499])
         {

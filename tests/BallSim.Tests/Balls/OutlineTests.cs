@@ -82,7 +82,9 @@ public class OutlineTests
         }
         Assert.NotNull(Solid.Sphere(1));
         Assert.Contains("inertia", Assert.ThrowsAny<ArgumentException>(() => new MassProperties(1, Vector3D.Zero, new(1, double.NaN, 1))).Message, StringComparison.Ordinal);
+        Assert.Equal(default, default(MassProperties) + default(MassProperties));
         SolidTests.Refused(() => TriangleMesh.Of([Vector3D.UnitX], []), "no triangles");
+        SolidTests.Refused(() => TriangleMesh.Of([Vector3D.UnitX, Vector3D.UnitY, new(0, double.NaN, 1)], [(0, 1, 2)]), "vertex 2");
         SolidTests.Refused(() => Solid.Sphere(0.1).Turned(new(0, 0, 0, 0)), "no rotation");
         SolidTests.Refused(() => Solid.Sphere(0.1).Moved(new(0, double.NaN, 0)), "by");
     }
