@@ -6,7 +6,7 @@ namespace BallSim.Tests.Mutants;
 
 /// <summary>
 /// Counts what tests notice of the mutants that Stryker has built into the core: reads its report for the list, asks a <see cref="MutantWorker"/> about each, and prints the score with every mutant that nothing noticed. Stryker's own runner starts a process
-/// for every mutant, two to four seconds each; here one process answers for hundreds. A mutant that nothing noticed gets a process of its own for a second chance: it may stand in a static initialiser. One under which a test uses three times its time of the processor, and two seconds more, hangs; the clock is the processor's, so that a
+/// for every mutant, two to four seconds each; here one process answers for hundreds. A mutant that nothing noticed gets a process of its own for a second chance: it may stand in a static initialiser. One under which a test uses three times its time of the processor and two seconds more, or all of them five times theirs and ten seconds more, hangs; the clock is the processor's, so that a
 /// busy machine kills nothing.
 /// </summary>
 internal sealed class MutantRun(string[] workerArguments, double least, double minutes, TextWriter output) : IDisposable
@@ -168,8 +168,15 @@ internal sealed class MutantRun(string[] workerArguments, double least, double m
         var process = Started();
         process.StandardInput.WriteLine($"{id} {string.Join(' ', reach.Select(t => $"{t}:{Limit(t)}"))}");
         var answer = process.StandardOutput.ReadLineAsync();
-        // The worker watches its processor's time; what waits and uses none is caught here.
-        var hangs = !answer.Wait(TimeSpan.FromSeconds(20 * reach.Sum(t => 5 + Limit(t))));
+        // The worker watches its processor's time test by test; what slows all of them, or waits and uses none, is caught here.
+        var limit = TimeSpan.FromMilliseconds(10_000 + 5 * reach.Sum(t => tests[t].Milliseconds)) + process.TotalProcessorTime;
+        var wall = Stopwatch.StartNew();
+        var hangs = false;
+        while (!hangs && !answer.Wait(50))
+        {
+            process.Refresh();
+            hangs = !process.HasExited && (process.TotalProcessorTime > limit || wall.Elapsed > 20 * limit);
+        }
         var said = hangs ? "hangs" : answer.Result;
         if (said is null or "hangs")
         {
