@@ -17,6 +17,7 @@ namespace BallSim.Files;
 /// <remarks>
 /// A <see cref="Ball"/> is written by its mass, moments, surface and marks, not with what fills it: a <see cref="BallDrawing"/> carries that. A <see cref="Lane"/> and the maps on it are written by
 /// their cells, in plain numbers of SI, long but exact; as they are described they are a <see cref="LaneSheet"/> and an <see cref="OilSheet"/>. A sheet that names a file names it relative to the folder of the program. A finish sanded with a grit number of more than five figures comes back as its roughness.
+/// A <see cref="BallSim.Sweeps.SweepPlan"/> makes its throws by a function, which no text holds: what a sweep is as text is the file that <see cref="SweepFile"/> reads.
 /// </remarks>
 /// <example><code>
 /// var text = JsonSerializer.Serialize(layout, BallSimJson.Layout);
@@ -57,7 +58,7 @@ public static class BallSimJson
     /// <summary>How a shot is computed.</summary>
     public static JsonTypeInfo<SimulatorOptions> SimulatorOptions => BallSimJsonContext.Default.SimulatorOptions;
 
-    /// <summary>How an ensemble is computed.</summary>
+    /// <summary>How an ensemble is computed, on the processor: another <see cref="BallSim.Ensembles.EnsembleOptions.Engine"/> is a device of the machine, which no text holds. To write options with one is a <see cref="NotSupportedException"/>.</summary>
     public static JsonTypeInfo<EnsembleOptions> EnsembleOptions => BallSimJsonContext.Default.EnsembleOptions;
 
     /// <summary>A vector, in numbers without units.</summary>

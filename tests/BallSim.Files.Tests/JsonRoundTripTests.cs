@@ -148,6 +148,19 @@ public class JsonRoundTripTests
         }, BallSimJson.InitialState);
     });
 
+    [Fact]
+    public void An_engine_is_not_lost_without_a_word()
+    {
+        var options = new EnsembleOptions { Threads = 3 };
+        Assert.Same(EnsembleEngine.Processor, Same(options, BallSimJson.EnsembleOptions).Engine);
+        // Any engine but that one will do; those of cards need a card.
+        var other = (EnsembleEngine)Activator.CreateInstance(EnsembleEngine.Processor.GetType(), nonPublic: true)!;
+        var refused = Assert.Throws<NotSupportedException>(() => JsonSerializer.Serialize(options with { Engine = other }, BallSimJson.EnsembleOptions));
+        Assert.Contains("Engine = EnsembleEngine.Processor", refused.Message, StringComparison.Ordinal);
+        var read = Assert.Throws<JsonException>(() => JsonSerializer.Deserialize("""{ "threads": 3, "engine": "cuda" }""", BallSimJson.EnsembleOptions));
+        Assert.Contains("an engine is a device of the machine", read.Message, StringComparison.Ordinal);
+    }
+
     [Property]
     public Property What_a_scenario_holds() => For(a =>
     {

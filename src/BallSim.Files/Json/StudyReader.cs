@@ -73,7 +73,8 @@ internal static class StudyReader
 
     public static EnsembleOptions Ensemble(Field field)
     {
-        var members = field.Members("shot", "precision", "threads", "sideBySide");
+        var members = field.Members("shot", "precision", "threads", "sideBySide", "engine");
+        members.Refuse("an engine is a device of the machine, which no text holds; give what is read an engine of its own", "engine");
         var options = new EnsembleOptions();
         if (members.Optional("shot") is { } shot)
         {

@@ -74,6 +74,11 @@ internal static class StudyWriter
 
     public static void Ensemble(Utf8JsonWriter writer, EnsembleOptions options)
     {
+        // Left out without a word, it would come back as the processor.
+        if (options.Engine != EnsembleEngine.Processor)
+        {
+            throw new NotSupportedException($"the engine ({options.Engine}) is a device of this machine, which no text holds; write options with {{ Engine = EnsembleEngine.Processor }} and give what is read an engine of its own");
+        }
         writer.WriteStartObject();
         writer.WritePropertyName("shot");
         Options(writer, options.Shot);

@@ -17,8 +17,7 @@ internal sealed class EllipsoidShape(double a, double b, double c) : Shape, RayI
             var y = start.Dot(from) > 0 ? -start : start;
             for (var i = 0; i < 200; i++)
             {
-                var next = Stretched(Stretched(y) - from);
-                y = next.Length > 0 ? next.Unit : y;
+                y = Stretched(Stretched(y) - from).Unit;
             }
             greatest = Math.Max(greatest, (Stretched(y) - from).Length);
         }

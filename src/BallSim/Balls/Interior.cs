@@ -70,7 +70,7 @@ internal sealed class Interior
         for (var i = 0; i < layers.Length; i++)
         {
             var step = layers[i].Density - (i + 1 < layers.Length ? layers[i + 1].Density : 0);
-            sum += step == 0 ? default : step * ofLayer(new(layers[i].Radius));
+            sum += step * ofLayer(new(layers[i].Radius));
         }
         for (var i = 0; i < parts.Length; i++)
         {

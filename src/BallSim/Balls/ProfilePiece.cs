@@ -28,10 +28,6 @@ internal readonly record struct ProfilePiece
 
     public double ToAngle { get; private init; }
 
-    public double Low => Math.Min(FromAlong, ToAlong);
-
-    public double High => Math.Max(FromAlong, ToAlong);
-
     public static ProfilePiece Line((double Along, double Off) from, (double Along, double Off) to) => new(from, to);
 
     public static IEnumerable<ProfilePiece> Arc((double Along, double Off) from, (double Along, double Off) through, (double Along, double Off) to)

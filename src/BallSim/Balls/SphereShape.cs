@@ -41,10 +41,6 @@ internal sealed class SphereShape(double radius) : Shape
             (e, across) = (0, shaft.Axis.Cross(Math.Abs(shaft.Axis.X) < 0.6 ? Vector3D.UnitX : Vector3D.UnitY));
         }
         var edge = radius * radius - bottom * bottom;
-        if (bottom >= radius || e - a >= radius)
-        {
-            return default;
-        }
         Moments Ring(double s)
         {
             var h = Math.Sqrt(Math.Max(0, radius * radius - s * s));
@@ -65,7 +61,7 @@ internal sealed class SphereShape(double radius) : Shape
         }
         var (from, to) = (Math.Max(0, e - a), Math.Min(e + a, bottom >= 0 ? Math.Sqrt(Math.Max(0, edge)) : radius));
         var scale = a * a * radius;
-        var local = to > from ? Quadrature.Piecewise(Ring, from, to, places, 1e-14 * scale, radius) : default;
+        var local = Quadrature.Piecewise(Ring, from, to, places, 1e-14 * scale, radius);
         var u = across.Unit;
         return local.Turned(Rotation.Between(Vector3D.UnitX, Vector3D.UnitZ, u, shaft.Axis));
     }

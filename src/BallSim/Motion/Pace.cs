@@ -71,7 +71,7 @@ internal static class Pace<T>
 
     /// <summary>
     /// The next step as a multiple of the last, for a method whose estimate is of fifth order: 0.75 norm^(-1/6) before^(1/24), within [0.2, 4]. The error before it steadies the choice (proportional-integral control,
-    /// K. Gustafsson, ACM Trans. Math. Softw. 17 (1991) 533). The powers are rough, by a per cent: they only choose a step.
+    /// K. Gustafsson, ACM Trans. Math. Softw. 17 (1991) 533). The powers are rough, by up to five per cent: they only choose a step.
     /// </summary>
     public static T Factor(T norm, T before)
     {

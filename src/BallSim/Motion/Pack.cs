@@ -28,7 +28,7 @@ internal sealed class Pack<T, TSurface, TOne>
     private Grip<T> grip;
     private State<T> y;
     private Quat<T> q;
-    private T dt, lastNorm, rowEnd, steps, rejections, mostSteps;
+    private T dt, lastNorm, rowEnd, steps, mostSteps;
     private Tally<T> tally;
     private Step<State<T>> step;
 
@@ -124,7 +124,6 @@ internal sealed class Pack<T, TSurface, TOne>
         T.SetLane(ref lastNorm, lane, run.lastNorm);
         T.SetLane(ref rowEnd, lane, run.rowEnd);
         T.SetLane(ref steps, lane, run.Steps);
-        T.SetLane(ref rejections, lane, run.Rejected);
         LaneCopy<T>.Set(ref tally, lane, run.recorder);
         double within = Pace<Real>.Within(run.y.Y, run.rowEnd);
         if (run.Phase == Phase.Slide)
@@ -151,7 +150,6 @@ internal sealed class Pack<T, TSurface, TOne>
         run.lastNorm = T.Lane(lastNorm, lane);
         run.rowEnd = T.Lane(rowEnd, lane);
         run.Steps = (int)T.Lane(steps, lane);
-        run.Rejected = (int)T.Lane(rejections, lane);
         LaneCopy<T>.Get(tally, lane, out run.recorder);
         if (run.Phase == Phase.Slide)
         {
@@ -335,7 +333,6 @@ internal sealed class Pack<T, TSurface, TOne>
         lastNorm = T.IfLess(zero, taken, norm, lastNorm);
         dt = T.IfLess(zero, special, dt, next);
         steps = T.IfLess(zero, special, steps, steps + one);
-        rejections = T.IfLess(zero, T.Max(special, taken), rejections, rejections + one);
     }
 
     private void EnterRows(uint lanes, ref TSurface surface)

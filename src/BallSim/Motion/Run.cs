@@ -62,7 +62,7 @@ internal partial struct Run<T, TSurface, TRecorder>
     }
 
     public int Steps { get; internal set; }
-    public int Rejected { get; internal set; }
+    public int Rejected { get; private set; }
 
     /// <summary>Changes between sliding and rolling so far.</summary>
     public int Transitions { get; private set; }
@@ -83,7 +83,7 @@ internal partial struct Run<T, TSurface, TRecorder>
         var ending = Begin(x, y0, vx, vy, orientation, ω, loft);
         while (ending == Ending.None)
         {
-            ending = Phase == Phase.Slide ? SlideOn(whole: true) : RollOn(whole: true);
+            ending = Phase == Phase.Slide ? SlideOn() : RollOn();
         }
         return ending;
     }
@@ -134,7 +134,7 @@ internal partial struct Run<T, TSurface, TRecorder>
         Ending ending;
         do
         {
-            ending = Phase == Phase.Slide ? SlideOn(whole: false) : RollOn(whole: false);
+            ending = Phase == Phase.Slide ? SlideOn() : RollOn();
         }
         while (ending == Ending.None && !IsPlain);
         return ending;
@@ -232,8 +232,8 @@ internal partial struct Run<T, TSurface, TRecorder>
         return capped;
     }
 
-    // One stretch of sliding (or one step of it): up to rolling, or to the end of the run. The first slopes, and what was last seen of the contact, belong to the state.
-    private Ending SlideOn(bool whole)
+    // One step of sliding that holds, and with it the change to rolling or the end of the run. The first slopes, and what was last seen of the contact, belong to the state.
+    private Ending SlideOn()
     {
         while (true)
         {
@@ -300,10 +300,7 @@ internal partial struct Run<T, TSurface, TRecorder>
             {
                 EnterSlide(slide.VelocityX, slide.VelocityY, atEnd > 0.0 ? Pace<T>.EntersAt(y.Y, rowEnd) : y.Y);
             }
-            if (!whole)
-            {
-                return Ending.None;
-            }
+            return Ending.None;
         }
     }
 
@@ -349,8 +346,8 @@ internal partial struct Run<T, TSurface, TRecorder>
         return false;
     }
 
-    // One stretch of rolling (or one step of it): up to the limit of grip, or to the end of the run.
-    private Ending RollOn(bool whole)
+    // One step of rolling that holds, and with it the change to sliding or the end of the run.
+    private Ending RollOn()
     {
         while (true)
         {
@@ -390,10 +387,7 @@ internal partial struct Run<T, TSurface, TRecorder>
             {
                 return Slip(jump: true);
             }
-            if (!whole)
-            {
-                return Ending.None;
-            }
+            return Ending.None;
         }
     }
 

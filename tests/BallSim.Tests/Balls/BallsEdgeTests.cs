@@ -12,7 +12,7 @@ public class BallsEdgeTests
 
     public static TheoryData<string, double, double> Ranges => new()
     {
-        { "weight", 5, 16.05 }, { "lowRg", 2.3, 2.9 }, { "differential", 0, 0.1 }, { "intermediateDifferential", 0, 0.1 }, { "diameter", 8.3, 8.7 }, { "topWeight", 0.001, 8 }, { "balanceLever", 1, 10 }, { "Radius", 4.15, 4.35 },
+        { "weight", 5, 16.05 }, { "lowRg", 2.3, 2.9 }, { "differential", 0, 0.1 }, { "intermediateDifferential", 0, 0.1 }, { "diameter", 8.3, 8.7 }, { "topWeight", 0.001, 8 }, { "pinToCg", 0, 10 }, { "balanceLever", 1, 10 }, { "Radius", 4.15, 4.35 },
         { "CoverThickness", 0, 3 }, { "CoverDensity", 100, 5000 }, { "FillerDensity", 100, 5000 }, { "Pores", 0, 5 }, { "Modulus", 0.01, 1000 }, { "PoissonRatio", 0, 0.5 }, { "Absorption", 0, 100 }, { "Density", 0, 25_000 }, { "Mass", 0.001, 100 },
         { "imbalance", -16, 16 }, { "grit", 100, 10_000 }, { "roughness", 0.01, 5 }, { "factor", 1e-3, 1e3 },
     };
@@ -29,6 +29,7 @@ public class BallsEdgeTests
             "intermediateDifferential" => Spec(rg: 2.4, differential: 0.1, intermediate: v),
             "diameter" => Spec(diameter: v),
             "topWeight" => Spec(pinToCg: 3, top: v),
+            "pinToCg" => Spec(pinToCg: v, top: 1),
             "balanceLever" => Spec(pinToCg: 3, top: 1, lever: v),
             "Radius" => build with { Radius = v * Inch },
             "CoverThickness" => build with { CoverThickness = v * Inch },
@@ -82,6 +83,13 @@ public class BallsEdgeTests
         Assert.EndsWith("drilled for the left hand", ball.LayOut(layout, Grip.Fingertip, new(5 * Inch, 0, Hand.Left)).ToString());
         Assert.EndsWith("drilled for the right hand", ball.LayOut(layout, Grip.Fingertip, new(5 * Inch, 0)).ToString());
         Assert.Equal("2 oz towards (1, 0, 0)", new BalanceReading(Vector3D.UnitX, 2 * Ounce).ToString());
+        // A pound out of the middle by a lever of 3.36 in is (1 lb/15 lb) 3.36 in = 5.68960 mm off, and a reading good to a sixteenth of an ounce tells 1/240 of an ounce in a pound: 0.0222250 mm.
+        var centre = MeasuredCentre.FromBalance([new(Vector3D.UnitX, 1 * Pound), new(Vector3D.UnitY, 0), new(Vector3D.UnitZ, 0)], 15 * Pound);
+        Assert.Equal(3.36 * Inch / 15, centre.CentreOfMass.X, 1e-15);
+        Assert.Equal(3.36 * Inch / 240 / 16, centre.StandardErrors.X, 1e-15);
+        Assert.Equal($"{centre.CentreOfMass * 1000} mm, standard errors {centre.StandardErrors * 1000} mm", centre.ToString());
+        var blend = FillerBlend.For(BuildTests.Design, 14 * Pound, light: 400, dense: 1400);
+        Assert.Equal(FormattableString.Invariant($"filler of {blend.Build.FillerDensity / 1000:F3} g/mL, {blend.LightShare:P1} of its volume the light component"), blend.ToString());
         var sheet = BuildSheet.Of(BuildTests.Design);
         Assert.StartsWith(FormattableString.Invariant($"{sheet.Ball.Mass / Pound:F2} lb, diameter {2 * sheet.Ball.Radius / Inch:F3} in; RG {sheet.Ball.LowRg / Inch:F3} in, differential {sheet.Ball.Differential / Inch:F3} in, "), sheet.ToString());
         Assert.EndsWith(FormattableString.Invariant($"filler {BuildTests.Design.FillerDensity / GramPerMillilitre:F3} g/mL"), sheet.ToString());

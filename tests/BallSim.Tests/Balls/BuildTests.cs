@@ -112,6 +112,9 @@ public class BuildTests
             Assert.Equal(pounds * Pound, blend.Build.Properties.Mass, 1e-12 * pounds * Pound);
             Assert.Equal(blend.Density, blend.LightShare * 400 + (1 - blend.LightShare) * 1400, 1e-9);
         }
+        // What lies in another part takes no room from the filler.
+        var nested = Design with { Core = [new(Solid.Sphere(1.5 * Inch), 2000), new(Solid.Sphere(0.5 * Inch).Moved(new(0.5 * Inch, 0, 0)), 1000)] };
+        Assert.Equal(14 * Pound, FillerBlend.For(nested, 14 * Pound, light: 400, dense: 1400).Build.Properties.Mass, 1e-12);
         SolidTests.Refused(() => FillerBlend.For(Design, 7 * Pound, 600, 1100), "is out of reach of this core and cover: with fillers from 600 to 1100 kg/m³ the ball weighs from");
         SolidTests.Refused(() => FillerBlend.For(Design, 15, 600, 1100), "for pounds write 15 * Pound");
         var line = WeightRow.Line(Design, 500, 1300);

@@ -54,6 +54,19 @@ public class ResurfacingTests
     }
 
     [Fact]
+    public void About_the_centre_of_the_ball_the_shell_takes_the_same_from_every_axis_and_no_product()
+    {
+        // A shell is a difference of two spheres about the centre: 8π/15 ρ (R⁵ - r⁵) about any axis, any textbook of mechanics.
+        var ball = Typical with { CentreOfMass = new(4e-4, -7e-4, 6e-4) };
+        var ground = ball.Ground(0.2 * Inch, 1180);
+        static InertiaTensor About(Ball b) => new MassProperties(b.Mass, b.CentreOfMass, b.Inertia).InertiaAbout(Vector3D.Zero);
+        var taken = About(ball) - About(ground);
+        var shell = 8 * Math.PI / 15 * 1180 * (Math.Pow(ball.Radius, 5) - Math.Pow(ground.Radius, 5));
+        Assert.All((double[])[taken.Xx, taken.Yy, taken.Zz], i => Assert.Equal(shell, i, 1e-12 * shell));
+        Assert.All((double[])[taken.Xy, taken.Xz, taken.Yz], i => Assert.Equal(0, i, 1e-12 * shell));
+    }
+
+    [Fact]
     public void First_moment_and_marks_stay_and_two_grinds_are_one()
     {
         var ground = Typical.Ground(0.1 * Inch);

@@ -6,14 +6,20 @@ namespace BallSim.Tests.Mutants;
 
 /// <summary>
 /// Counts what tests notice of the mutants that Stryker has built into the core: reads its report for the list, asks a <see cref="MutantWorker"/> about each, and prints the score with every mutant that nothing noticed. Stryker's own runner starts a process
-/// for every mutant, two to four seconds each; here one process answers for hundreds. A mutant that nothing noticed gets a process of its own for a second chance: it may stand in a static initialiser. One that uses five times the processor's time of the tests at hand, and ten seconds more, hangs; the clock is the processor's, so that a
+/// for every mutant, two to four seconds each; here one process answers for hundreds. A mutant that nothing noticed gets a process of its own for a second chance: it may stand in a static initialiser. One under which a test uses three times its time of the processor and two seconds more, or all of them five times theirs and ten seconds more, hangs; the clock is the processor's, so that a
 /// busy machine kills nothing.
 /// </summary>
 internal sealed class MutantRun(string[] workerArguments, double least, double minutes, TextWriter output) : IDisposable
 {
     private sealed record Mutant(int Id, string File, int Line, string What, string By);
 
-    private sealed record Test(string Name, double Milliseconds, HashSet<int> Covered);
+    private sealed record Test(string Name, double Milliseconds, HashSet<int> Covered)
+    {
+        public int Kills { get; set; }
+
+        // What notices most for its time is asked first.
+        public double Promise => (Kills + 1) / (Milliseconds + 1);
+    }
 
     private readonly List<Test> tests = [];
 
@@ -45,18 +51,18 @@ internal sealed class MutantRun(string[] workerArguments, double least, double m
                 mutants = mutants[..tried];
                 break;
             }
-            if (tried++ % 50 == 0)
+            if (tried++ % 20 == 0)
             {
                 Console.Error.WriteLine($"{folder}: {tried - 1} of {mutants.Count} tried, {alive.Count} alive, {clock.Elapsed.TotalSeconds:F0} s");
             }
-            int[] byTime = [.. Enumerable.Range(0, tests.Count).OrderBy(t => tests[t].Milliseconds)];
-            int[] reach = [.. byTime.Where(t => tests[t].Covered.Contains(mutant.Id))];
+            int[] inOrder = [.. Enumerable.Range(0, tests.Count).OrderByDescending(t => tests[t].Promise)];
+            int[] reach = [.. inOrder.Where(t => tests[t].Covered.Contains(mutant.Id))];
             var verdict = reach.Length == 0 ? "" : Asked(mutant.Id, reach);
             if (verdict is "" && (reach.Length > 0 || inStatics.Contains(mutant.Id)))
             {
                 // A second chance from the start: what a static initialiser makes, or a test class keeps from test to test, was made without the mutant, and is seen by tests that do not make it.
                 Stop();
-                reach = inStatics.Contains(mutant.Id) ? byTime : reach;
+                reach = inStatics.Contains(mutant.Id) ? inOrder : reach;
                 verdict = Asked(mutant.Id, reach);
                 Stop();
             }
@@ -68,9 +74,14 @@ internal sealed class MutantRun(string[] workerArguments, double least, double m
             {
                 hung++;
             }
-            else if (verdict.Length == 0)
+            else if (verdict.Length > 0)
+            {
+                tests.Find(t => t.Name == verdict)!.Kills++;
+            }
+            else
             {
                 alive.Add((mutant, reach.Length > 0));
+                Console.Error.WriteLine(Line(mutant, reach.Length > 0));
             }
         }
         var killed = mutants.Count - alive.Count;
@@ -80,7 +91,7 @@ internal sealed class MutantRun(string[] workerArguments, double least, double m
             + (mutants.Count == all.Count ? "" : string.Create(CultureInfo.InvariantCulture, $"; a sample of {all.Count}, seed {seed}, 95 % interval {low:F1} to {high:F1} %")));
         foreach (var (m, isReached) in alive.OrderBy(a => a.Mutant.Id))
         {
-            output.WriteLine($"    {m.File}:{m.Line}  {(isReached ? "survived" : "not reached")}: {m.By}: {m.What}");
+            output.WriteLine(Line(m, isReached));
         }
         return score >= least ? 0 : 1;
     }
@@ -104,6 +115,8 @@ internal sealed class MutantRun(string[] workerArguments, double least, double m
                select new Mutant(id, name, m.GetProperty("location").GetProperty("start").GetProperty("line").GetInt32(), Short(m.GetProperty("replacement").GetString()!), mutator),
         ];
     }
+
+    private static string Line(Mutant m, bool isReached) => $"    {m.File}:{m.Line}  {(isReached ? "survived" : "not reached")}: {m.By}: {m.What}";
 
     private static string Short(string text) => string.Join(' ', text.Split((char[])[' ', '\n', '\r', '\t'], StringSplitOptions.RemoveEmptyEntries)) is var line && line.Length > 140 ? line[..140] : line;
 
@@ -138,6 +151,11 @@ internal sealed class MutantRun(string[] workerArguments, double least, double m
             tests.Add(new(parts[0], double.Parse(parts[1], CultureInfo.InvariantCulture), [.. Numbers(parts[3])]));
             inStatics.UnionWith(Numbers(parts[4]));
         }
+        // Every mutant that nothing notices costs all of their time twice: what is slow here belongs into the script's list of the slow.
+        foreach (var slow in tests.OrderByDescending(t => t.Milliseconds).Take(12))
+        {
+            Console.Error.WriteLine($"{slow.Milliseconds / 1000:F1} s  {slow.Name}");
+        }
         var covered = tests.SelectMany(t => t.Covered).ToHashSet();
         output.WriteLine($"# {tests.Count} tests of {tests.Sum(t => t.Milliseconds) / 1000:F1} s pass by {covered.Count} mutants");
     }
@@ -148,25 +166,27 @@ internal sealed class MutantRun(string[] workerArguments, double least, double m
     private string? Asked(int id, int[] reach)
     {
         var process = Started();
-        process.StandardInput.WriteLine($"{id} {string.Join(' ', reach)}");
+        process.StandardInput.WriteLine($"{id} {string.Join(' ', reach.Select(t => $"{t}:{Limit(t)}"))}");
         var answer = process.StandardOutput.ReadLineAsync();
+        // The worker watches its processor's time test by test; what slows all of them, or waits and uses none, is caught here.
         var limit = TimeSpan.FromMilliseconds(10_000 + 5 * reach.Sum(t => tests[t].Milliseconds)) + process.TotalProcessorTime;
         var wall = Stopwatch.StartNew();
-        while (!answer.Wait(50))
+        var hangs = false;
+        while (!hangs && !answer.Wait(50))
         {
             process.Refresh();
-            if (!process.HasExited && (process.TotalProcessorTime > limit || wall.Elapsed > 20 * limit))
-            {
-                Stop();
-                return "hangs";
-            }
+            hangs = !process.HasExited && (process.TotalProcessorTime > limit || wall.Elapsed > 20 * limit);
         }
-        if (answer.Result is null)
+        var said = hangs ? "hangs" : answer.Result;
+        if (said is null or "hangs")
         {
             Stop();
         }
-        return answer.Result;
+        return said;
     }
+
+    // In seconds of the processor.
+    private int Limit(int test) => 2 + (int)(3 * tests[test].Milliseconds / 1000);
 
     private Process Started()
     {

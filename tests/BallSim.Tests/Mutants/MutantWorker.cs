@@ -7,7 +7,7 @@ namespace BallSim.Tests.Mutants;
 
 /// <summary>
 /// A process that runs tests on a core into which Stryker has built all its mutants, with one of them switched on at a time. It answers on the standard output what it is asked on the standard input: <c>cover</c> runs every test twice and tells each one's
-/// name, its time, and the mutants that it passes by; <c>ID TEST...</c> runs tests by their numbers until one notices the mutant. Facts and theories alone: whatever else there is (properties, fixtures) is not run here.
+/// name, its time, and the mutants that it passes by; <c>ID TEST:SECONDS...</c> runs tests by their numbers until one notices the mutant, and answers "hangs" and ends where one takes more of the processor's time than it is given. Facts and theories alone: whatever else there is (properties, fixtures) is not run here.
 /// </summary>
 internal sealed class MutantWorker
 {
@@ -20,6 +20,8 @@ internal sealed class MutantWorker
     private readonly string[] wanted;
 
     private readonly string[] unwanted;
+
+    private readonly HashSet<string> ran = [];
 
     private Test[]? tests;
 
@@ -41,9 +43,9 @@ internal sealed class MutantWorker
             }
             else
             {
-                int[] numbers = [.. asked.Split(' ').Select(int.Parse)];
-                Active.SetValue(null, numbers[0]);
-                answers.WriteLine(numbers.Skip(1).Select(n => worker.Tests[n]).FirstOrDefault(t => Fails(t) is not null)?.Name ?? "");
+                string[] parts = asked.Split(' ');
+                Active.SetValue(null, int.Parse(parts[0]));
+                answers.WriteLine(parts.Skip(1).Select(p => p.Split(':')).Select(p => (Test: worker.Tests[int.Parse(p[0])], Seconds: int.Parse(p[1]))).FirstOrDefault(t => worker.FailsOrHangs(t.Test, t.Seconds, answers)).Test?.Name ?? "");
                 Active.SetValue(null, -1);
             }
             answers.Flush();
@@ -64,9 +66,7 @@ internal sealed class MutantWorker
         foreach (var test in Tests)
         {
             // First for the list, in which static initialisers stand the first time only; then for the clock.
-            capture.SetValue(null, true);
-            var failed = Fails(test);
-            capture.SetValue(null, false);
+            var failed = Watched(test, capture);
             var clock = Stopwatch.StartNew();
             failed ??= Fails(test);
             var took = clock.Elapsed.TotalMilliseconds;
@@ -74,6 +74,52 @@ internal sealed class MutantWorker
             answers.WriteLine(FormattableString.Invariant($"{test.Name}\t{took:F3}\t{failed?.Message.Split('\n')[0]}\t{string.Join(' ', covered[0])}\t{string.Join(' ', covered[1])}"));
         }
         answers.WriteLine();
+    }
+
+    // Noting a mutant takes a hundred times as long as passing it by, and a test that runs long passes by the same ones again and again: after ten seconds it is looked at for a tenth of the time. What is missed counts as not reached, against the score.
+    private static Exception? Watched(Test test, FieldInfo capture)
+    {
+        using var over = new ManualResetEventSlim();
+        capture.SetValue(null, true);
+        var blinking = new Thread(() =>
+        {
+            for (var wait = 10_000; !over.Wait(wait); wait = wait == 90 ? 10 : 90)
+            {
+                capture.SetValue(null, wait == 90);
+            }
+        });
+        blinking.Start();
+        var failed = Fails(test);
+        over.Set();
+        blinking.Join();
+        capture.SetValue(null, false);
+        return failed;
+    }
+
+    private bool FailsOrHangs(Test test, int seconds, TextWriter answers)
+    {
+        // The first time in a process it is compiled on its way.
+        seconds += ran.Add(test.Name) ? 5 : 0;
+        using var over = new ManualResetEventSlim();
+        var limit = Process.GetCurrentProcess().TotalProcessorTime + TimeSpan.FromSeconds(seconds);
+        // A thread of its own: a test that hangs may hold all those of the pool.
+        var watch = new Thread(() =>
+        {
+            while (!over.Wait(200))
+            {
+                if (Process.GetCurrentProcess().TotalProcessorTime > limit)
+                {
+                    answers.WriteLine("hangs");
+                    answers.Flush();
+                    Process.GetCurrentProcess().Kill();
+                }
+            }
+        });
+        watch.Start();
+        var fails = Fails(test) is not null;
+        over.Set();
+        watch.Join();
+        return fails;
     }
 
     private static Exception? Fails(Test test)
