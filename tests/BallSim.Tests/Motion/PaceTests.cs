@@ -179,10 +179,8 @@ public class PaceTests
         Assert.False(Control<Real>.Mends(1e-4, With(Effects.CoverOil)));
         Assert.False(Control<Real>.Mends(1e-4, With(Effects.FreshCover)));
         var body = With(Effects.CoverOil | Effects.FreshCover | Effects.SmallMoments);
-        Assert.True(body.Sliding(1e-4).HasDips);
-        Assert.False(body.Sliding(1e-6).HasDips);
-        Assert.False(body.Sliding(1e-4).Rolling().HasDips);
-        Assert.Equal(body.Effects, body.Sliding(1e-4).Rolling().Effects);
+        Assert.Equal(body.Effects | Effects.Dips, body.At(1e-4).Effects);
+        Assert.Equal(body.Effects, body.At(1e-6).Effects);
     }
 
     [Fact]
@@ -222,8 +220,7 @@ public class PaceTests
             c = default;
             c.At(slide.Body, q, y);
             Assert.Equal(slip, (double)c.s, 1e-12);
-            slide.Push(ref c, y, c.sx / c.s, c.sy / c.s, c.s, out var cover);
-            slide.Linearise(c, cover.Friction);
+            slide.Linearise(y);
             double rate = slide.Rate;
             const double change = 1e-10;
             var (more, less) = (y, y);
