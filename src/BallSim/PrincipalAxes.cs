@@ -83,4 +83,7 @@ public readonly record struct PrincipalAxes(
         var largest = x >= y && x >= z ? axis.X : y >= z ? axis.Y : axis.Z;
         return largest < 0 ? -axis : axis;
     }
+
+    /// <summary>The moments, and the axis of each.</summary>
+    public override string ToString() => FormattableString.Invariant($"{LeastMoment:G4} about {Least}, {MiddleMoment:G4} about {Middle}, {GreatestMoment:G4} kg m² about {Greatest}");
 }

@@ -84,4 +84,7 @@ public sealed record CoreShift
         }
         return (End(-2 * room), End(2 * room));
     }
+
+    /// <summary>How far, and what top weights the line reaches.</summary>
+    public override string ToString() => FormattableString.Invariant($"core moved by {Shift / Units.Inch:F3} in; top weights from {LeastTopWeight / Units.Ounce:F1} to {GreatestTopWeight / Units.Ounce:F1} oz within reach");
 }

@@ -61,4 +61,15 @@ public sealed record BallMeasurements
 
     private static double? In(double? value, double low, double high, Quantity quantity, string name) =>
         value is { } v ? Check.Range(v, low, high, quantity, name) : null;
+
+    /// <summary>What was measured, in the units of the trade.</summary>
+    public override string ToString() => $"{Day:yyyy-MM-dd}" + string.Concat(Texts().Where(t => t.Value is not null).Select(t => FormattableString.Invariant($"; {t.Name} {t.Value / t.Size:0.####}{t.Unit}")));
+
+    private (string Name, double? Value, double Size, string Unit)[] Texts() =>
+    [
+        ("circumference", Circumference, Units.Inch, " in"), ("roundness", Roundness, Units.Inch, " in"), ("hardness", Hardness, 1, " Shore D"), ("Ra", Roughness, Units.Micrometre, " µm"), ("laboratory friction", LaboratoryFriction, 1, ""),
+        ("pin to low axis", PinToLowAxis, Units.Inch, " in"), ("mark to high axis", MarkToHighAxis, Units.Inch, " in"), ("densest component", ComponentDensity, 1000, " g/mL"),
+        ("top weight", TopWeight, Units.Ounce, " oz"), ("side weight", SideWeight, Units.Ounce, " oz"), ("finger weight", FingerWeight, Units.Ounce, " oz"),
+        ("gripping holes", GrippingHoles, 1, ""), ("balance holes", BalanceHoles, 1, ""), ("vents in a hole", VentsPerHole, 1, ""), ("widest vent", VentWidth, Units.Inch, " in"),
+    ];
 }

@@ -91,4 +91,7 @@ public sealed record BallRules
         new(8 * Pound, true, null, null, 2 * Ounce, 0.75 * Ounce, "ABC/USBC", "seen"),
         new(0, true, null, null, 0.75 * Ounce, 0.75 * Ounce, "ABC/USBC", "from memory"),
     ];
+
+    /// <summary>Since when each rule of static balance holds; the limits are members.</summary>
+    public override string ToString() => string.Join("; ", StaticBalance);
 }

@@ -56,4 +56,7 @@ public sealed record ReleaseColumns
         (Board, nameof(Board)), (LaunchAngle, nameof(LaunchAngle)), (Speed, nameof(Speed)), (SpinRate, nameof(SpinRate)),
         (AxisRotation, nameof(AxisRotation)), (AxisTilt, nameof(AxisTilt)), (Loft, nameof(Loft)), (RollPhase, nameof(RollPhase)),
     ];
+
+    /// <summary>Which numbers have a column.</summary>
+    public override string ToString() => string.Join(", ", new (string Name, object? Column)[] { ("board", Board), ("launch angle", LaunchAngle), ("speed", Speed), ("spin rate", SpinRate), ("axis rotation", AxisRotation), ("axis tilt", AxisTilt), ("loft", Loft), ("roll phase", RollPhase) }.Where(c => c.Column is not null).Select(c => c.Name));
 }

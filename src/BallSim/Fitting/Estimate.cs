@@ -40,5 +40,5 @@ public readonly record struct Estimate
 
     /// <summary>Name, value and standard error, in SI.</summary>
     public override string ToString() => $"{Parameter}{(ShotId is null ? "" : $" of {ShotId}")} "
-        + (!IsDetermined ? "cannot be told" : Invariant($"{Value:G4} ± {StandardError:G2}{(IsAtBound ? " (at its bound)" : "")}"));
+        + (!IsDetermined ? "cannot be told" : FitText.Of(Parameter) switch { var (unit, size) => Invariant($"{Value / size:G4} ± {StandardError / size:G2}{unit}{(IsAtBound ? " (at its bound)" : "")}") });
 }

@@ -63,4 +63,7 @@ public sealed record FitOptions
 
     /// <summary>Steps after which the search is given up, 1 to 10 000; 60.</summary>
     public int MaxIterations { get; init => field = (int)Check.Range(value, 1, 10_000, Quantity.Number, nameof(MaxIterations)); } = 60;
+
+    /// <summary>What is free, the noise and the loss.</summary>
+    public override string ToString() => $"{string.Join(", ", Parameters.Select(p => p.Parameter))} free; noise {Noise}; {Loss}";
 }

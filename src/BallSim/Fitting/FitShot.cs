@@ -9,4 +9,8 @@ namespace BallSim.Fitting;
 /// <param name="Ball">The ball.</param>
 /// <param name="Lane">The lane.</param>
 /// <param name="Release">The release; where a fit starts, and the middle of priors that name none.</param>
-public sealed record FitShot(TrackedShot Track, Ball Ball, Lane Lane, Release Release);
+public sealed record FitShot(TrackedShot Track, Ball Ball, Lane Lane, Release Release)
+{
+    /// <summary>The track, and with what it was thrown.</summary>
+    public override string ToString() => $"{Track}; {Release}";
+}

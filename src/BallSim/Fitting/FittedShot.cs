@@ -46,4 +46,7 @@ public sealed record FittedShot(TrackedShot Track, Ball Ball, Lane Lane, Release
         }
         return new(shot.Track, ball, lane, ParameterFacts.Released(shot.Release, values), options with { Friction = friction, DragCoefficient = Of(FitParameter.DragCoefficient) });
     }
+
+    /// <summary>The track, and the release that was found.</summary>
+    public override string ToString() => $"{Track}; {Release}";
 }

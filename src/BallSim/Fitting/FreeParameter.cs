@@ -31,4 +31,7 @@ public sealed record FreeParameter
 
     /// <summary>Whether every shot has one of its own. By default the numbers of the release have, those of ball and lane have not; shots on different lanes may each have a friction of their own, and one bowler's a common tilt.</summary>
     public bool IsPerShot { get; init; }
+
+    /// <summary>The parameter, its bounds and what is known of it.</summary>
+    public override string ToString() => FitText.Of(Parameter) switch { var (unit, size) => FormattableString.Invariant($"{Parameter} from {Low / size:G4} to {High / size:G4}{unit}") + (Prior is { } known ? FormattableString.Invariant($", known to ± {known.StandardDeviation / size:G3}{unit}") : "") + (IsPerShot ? ", for each shot" : "") };
 }

@@ -182,4 +182,7 @@ public sealed record GyroFit
             }
         }
     }
+
+    /// <summary>The ratios of the moments, and how well they agree with the record.</summary>
+    public override string ToString() => FormattableString.Invariant($"least to greatest {LeastToGreatest:G5} ± {LeastToGreatestError:G2}, middle to greatest {MiddleToGreatest:G5} ± {MiddleToGreatestError:G2}; chi-square {ChiSquare:F1} of {DegreesOfFreedom}{(IsConverged ? "" : "; " + Reason)}");
 }

@@ -13,4 +13,7 @@ public readonly record struct GyroSample(double Time, Vector3D AngularVelocity)
         ArgumentNullException.ThrowIfNull(samples);
         return TrackedShot.Of(id, samples.Select(s => new TrackedPoint { Time = s.Time, SpinRate = s.AngularVelocity.Length }));
     }
+
+    /// <summary>Time, and the rate about each axis.</summary>
+    public override string ToString() => FormattableString.Invariant($"{Time:F3} s: {AngularVelocity.X / Units.Rpm:F1}, {AngularVelocity.Y / Units.Rpm:F1}, {AngularVelocity.Z / Units.Rpm:F1} rpm");
 }

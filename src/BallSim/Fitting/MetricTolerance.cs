@@ -32,4 +32,7 @@ public sealed record MetricTolerance(ShotMetric Metric, double Tolerance)
             _ => shot.Breakpoint.Distance,
         };
     }
+
+    /// <summary>The metric and what it may differ by.</summary>
+    public override string ToString() => FitText.Of(Metric) switch { var (name, unit, size) => FormattableString.Invariant($"{name} within {Tolerance / size:0.##}{unit}") };
 }

@@ -40,7 +40,7 @@ public sealed record MetricVerdict
     /// <summary>In the units of the trade.</summary>
     public override string ToString()
     {
-        var (name, unit, size) = MetricText.Of(Metric);
-        return Invariant($"{name}: designed {Designed / size:F2}{unit}, measured {Measured / size:F2}{unit}, difference {Low / size:+0.00;-0.00;0.00} to {High / size:+0.00;-0.00;0.00}{unit}, tolerance {Tolerance / size:F2}{unit}: {MetricText.Of(Finding)}");
+        var (name, unit, size) = FitText.Of(Metric);
+        return Invariant($"{name}: designed {Designed / size:F2}{unit}, measured {Measured / size:F2}{unit}, difference {Low / size:+0.00;-0.00;0.00} to {High / size:+0.00;-0.00;0.00}{unit}, tolerance {Tolerance / size:F2}{unit}: {FitText.Of(Finding)}");
     }
 }

@@ -17,4 +17,7 @@ public readonly record struct Prior
 
     /// <summary>Mean, in the unit of the parameter; null: where the fit starts.</summary>
     public double? Mean { get; }
+
+    /// <summary>Mean and standard deviation, in the unit of the parameter.</summary>
+    public override string ToString() => FormattableString.Invariant($"{(Mean is { } mean ? mean.ToString("G4", System.Globalization.CultureInfo.InvariantCulture) : "start")} ± {StandardDeviation:G3}");
 }

@@ -16,4 +16,7 @@ public readonly record struct ShotEnds(string ShotId, StopReason Designed, StopR
 
     /// <summary>Whether one of the two comes to the pins and the other does not.</summary>
     public bool EndsOtherwise => IsDesignedAtPins != IsMeasuredAtPins;
+
+    /// <summary>Both ends.</summary>
+    public override string ToString() => $"shot {ShotId}: designed {Designed}, measured {Measured}";
 }

@@ -12,7 +12,7 @@ public readonly record struct TestPlan(ShotMetric Metric, double Difference, dou
     /// <summary>In the units of the trade.</summary>
     public override string ToString()
     {
-        var (name, unit, size) = MetricText.Of(Metric);
+        var (name, unit, size) = FitText.Of(Metric);
         var shots = ShotsOfEach >= TestDesign.MostShots ? "more shots than is reasonable" : $"{ShotsOfEach} shots of each ball";
         return Invariant($"{name}: difference {Difference / size:+0.00;-0.00;0.00}{unit}, scatter {Scatter / size:F2}{unit}: ") + shots;
     }

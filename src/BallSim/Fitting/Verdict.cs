@@ -42,7 +42,7 @@ public sealed record Verdict
     {
         get
         {
-            string[] Found(Finding finding) => [.. Metrics.Where(m => m.Finding == finding).Select(m => MetricText.Of(m.Metric).Name)];
+            string[] Found(Finding finding) => [.. Metrics.Where(m => m.Finding == finding).Select(m => FitText.Of(m.Metric).Name)];
             var open = Found(Finding.CannotTell);
             return Finding switch
             {

@@ -1,3 +1,6 @@
+using static System.FormattableString;
+using static BallSim.Units;
+
 namespace BallSim.Shots;
 
 /// <summary>
@@ -13,4 +16,7 @@ public sealed record BowlerDay(int Bowler, int Shots, int Moves, double OilTaken
 {
     /// <summary>How many boards to the left the entry of the first line has drifted, or null where one of the two is missing. Earlier hook moves a right-hander's entry left, a left-hander's right.</summary>
     public double? Drift => EntryAfter?.Board - EntryBefore?.Board;
+
+    /// <summary>Shots, moves, the oil, and the entry before and after.</summary>
+    public override string ToString() => Invariant($"bowler {Bowler}: {Shots} shots, {Moves} {(Moves == 1 ? "move" : "moves")}, {OilTaken / Microlitre:F1} µL of oil; ") + (EntryBefore is { } before && EntryAfter is { } after ? Invariant($"entry on board {before.Board:F1}, afterwards {after.Board:F1}") : "no entry to compare");
 }

@@ -41,4 +41,7 @@ public sealed record ComparisonRow
     public double DistanceFromBand => ReAimed.Shot is { } shot
         ? Math.Max(0, Math.Max(Comparison.LowestGoodAngle - shot.Entry.Angle, shot.Entry.Angle - Comparison.HighestGoodAngle))
         : double.PositiveInfinity;
+
+    /// <summary>The candidate, and how it must be thrown.</summary>
+    public override string ToString() => $"{Candidate}: {ReAimed}";
 }

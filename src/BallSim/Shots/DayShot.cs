@@ -49,4 +49,7 @@ public sealed record DayShot
 
     /// <summary>Oil on the lane after the shot, m³.</summary>
     public required double OilLeft { get; init; }
+
+    /// <summary>What became of it.</summary>
+    public override string ToString() => FormattableString.Invariant($"shot {Number}, game {Game}, bowler {Bowler}: {Sentence}");
 }

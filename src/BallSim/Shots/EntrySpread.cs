@@ -76,4 +76,7 @@ public readonly record struct EntrySpread(double Angle, double Offset)
     }
 
     private static double Square(double value) => value * value;
+
+    /// <summary>Both standard deviations.</summary>
+    public override string ToString() => FormattableString.Invariant($"± {Angle / Units.Degree:F2}°, ± {Offset / Units.Inch:F2} in");
 }

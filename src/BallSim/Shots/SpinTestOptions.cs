@@ -17,4 +17,7 @@ public sealed record SpinTestOptions
     /// Steps after which the test is ended, 10 to 10 million; 500 000. Each is kept, at some 420 bytes, for dense evaluation.
     /// </summary>
     public int MaxSteps { get; init => field = (int)Check.Range(value, 10, 10_000_000, Quantity.Number, nameof(MaxSteps)); } = 500_000;
+
+    /// <summary>Tolerance and bound.</summary>
+    public override string ToString() => FormattableString.Invariant($"within {Tolerance:E0} of itself, at most {MaxSteps} steps");
 }

@@ -220,4 +220,7 @@ public sealed record TorqueFreeSpin
         var complete = halves == 0 ? 0 : JacobiElliptic.Third(quarter, bend, 1, 0, Math.Sqrt(m1));
         return 2 * halves * complete + JacobiElliptic.Third(rest, bend, sn, cn, dn);
     }
+
+    /// <summary>What the axis circles, and how long a round takes.</summary>
+    public override string ToString() => (CirclesGreatestAxis ? "circles the axis of greatest inertia" : CirclesLeastAxis ? "circles the axis of least inertia" : "between both") + (IsSteady ? ", steadily" : "") + (Period is { } period ? FormattableString.Invariant($", a round in {period:G4} s") : ", never round");
 }

@@ -95,4 +95,7 @@ public sealed record Design
     };
 
     private static int Checked(int rows) => (int)Check.Range(rows, 1, MostRows, Quantity.Number);
+
+    /// <summary>The kind, the rows and the seed.</summary>
+    public override string ToString() => Kind == DesignKind.Factorial ? "every combination" : FormattableString.Invariant($"{Kind} of {rows} rows, seed {Seed}");
 }

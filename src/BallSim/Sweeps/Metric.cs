@@ -65,4 +65,7 @@ public sealed record Metric(string Name, Func<Outcome, double> Value)
     }
 
     private static Metric AtPins(string name, Func<Outcome, double> value) => new(name, o => o.ReachedPins ? value(o) : double.NaN);
+
+    /// <summary>The name.</summary>
+    public override string ToString() => Name;
 }

@@ -153,4 +153,7 @@ public sealed record Search
             return [.. items.Where((_, i) => !Beaten(all[i]))];
         }
     }
+
+    /// <summary>How many were tried, and how many are left to choose from.</summary>
+    public override string ToString() => FormattableString.Invariant($"{TradeOff.Count} findings to choose from, {Tried} tried, {Impossibles} impossible");
 }

@@ -41,4 +41,7 @@ public sealed record SearchPlan
 
     /// <summary>How the throws are computed.</summary>
     public EnsembleOptions Options { get; init => field = value ?? throw new ArgumentNullException(nameof(Options)); } = new();
+
+    /// <summary>The goals and the factors.</summary>
+    public override string ToString() => $"{string.Join("; ", Goals)} by {string.Join("; ", Factors)}";
 }

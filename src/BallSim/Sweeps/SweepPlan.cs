@@ -26,4 +26,7 @@ public sealed record SweepPlan
     /// <summary>How many rows there are.</summary>
     /// <exception cref="ArgumentException">The factors do not fit the design.</exception>
     public int Rows => Design.Rows(Factors);
+
+    /// <summary>The design and its factors.</summary>
+    public override string ToString() => $"{Design}; {string.Join("; ", Factors)}";
 }
