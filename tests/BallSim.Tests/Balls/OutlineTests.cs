@@ -142,6 +142,35 @@ public class OutlineTests
     }
 
     [Fact]
+    public void The_pin_goes_to_the_side_that_is_asked_for()
+    {
+        var sheet = BuildSheet.Of(BuildTests.Design);
+        Assert.True((BuildSheet.Of(BuildTests.Design with { PinSide = -BuildTests.Design.PinSide }).Pin + sheet.Pin).Length < 1e-12);
+        // A flat round core is hardest to turn about its axis, and as easy about every line across: the pin lies across, as near to its side as it can.
+        var flat = BuildSheet.Of(BuildTests.Design with { Core = [new(Solid.Ellipsoid(0.05, 0.05, 0.03), 2000)], PinSide = new(1, 0, 1) });
+        Assert.True((flat.Pin - Vector3D.UnitX).Length < 1e-9);
+    }
+
+    [Fact]
+    public void A_core_of_two_parts_is_carried_as_far_as_both_fit()
+    {
+        var inch = Units.Inch;
+        var build = BuildTests.Design with { Core = [new(Solid.Sphere(1 * inch), 1000), new(Solid.Sphere(0.5 * inch).Moved(new(0, 0, 1.7 * inch)), 950)], PinSide = Vector3D.UnitZ };
+        var greatest = CoreShift.For(build, CoreShift.For(build, 0.05 * Units.Ounce).GreatestTopWeight);
+        // The outer part ends 2.2 in up, the cover leaves 3.525 in.
+        Assert.Equal((3.525 - 2.2) * inch, greatest.Shift, 1e-9);
+        Assert.NotNull(greatest.Build.Ball);
+    }
+
+    [Fact]
+    public void Triangles_without_area_are_counted_in_words()
+    {
+        Vector3D[] line = [new(0, 0, 0), new(1, 0, 0), new(2, 0, 0)];
+        Assert.Contains("1 triangle has no area", TriangleMesh.Of(line, [(0, 1, 2)]).Report.ToString(), StringComparison.Ordinal);
+        Assert.Contains("2 triangles have no area (for example triangle 0", TriangleMesh.Of(line, [(0, 1, 2), (2, 1, 0)]).Report.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_needle_has_area_and_a_line_has_none()
     {
         // A triangle 1 m long, wherever its longest edge stands: a height of 1e-9 of it is an area, one of 1e-14 is rounding.
