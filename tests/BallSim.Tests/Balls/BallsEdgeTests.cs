@@ -75,6 +75,15 @@ public class BallsEdgeTests
     }
 
     [Fact]
+    public void No_step_of_a_change_leads_to_a_body_that_cannot_be()
+    {
+        SolidTests.Refused(() => Spec() with { Radius = 0.06 }, "Inertia needs mass outside the ball");
+        SolidTests.Refused(() => Spec() with { Mass = 1 }, "Inertia needs mass outside the ball");
+        SolidTests.Refused(() => Spec() with { Inertia = new(0.06, 0.06, 0.06) }, "Inertia needs mass outside the ball");
+        SolidTests.Refused(() => Spec() with { CentreOfMass = new(0.11, 0, 0) }, "outside the ball");
+    }
+
+    [Fact]
     public void Balls_print_in_pounds_and_inches()
     {
         var ball = Spec(intermediate: 0.015, pinToCg: 3, top: 3) with { Finish = Finish.Sanded(1000) };

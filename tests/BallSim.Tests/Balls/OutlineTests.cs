@@ -102,6 +102,75 @@ public class OutlineTests
     }
 
     [Fact]
+    public void A_small_arc_is_an_arc()
+    {
+        // A cylinder of 2 cm whose edge is rounded by 2 mm, a quarter circle: less the corner, r²(1 - π/4), whose centroid lies r(10 - 3π)/(12 - 3π) from its sides (any table). Pappus. A fillet of a fiftieth of that draws as well.
+        foreach (var r in (double[])[2e-3, 4e-5])
+        {
+            const double R = 0.02, H = 0.03;
+            var profile = Profile.From(0, 0).LineTo(0, R).LineTo(H - r, R).ArcTo(H - r + r * Math.Sqrt(0.5), R - r + r * Math.Sqrt(0.5), H, R - r).LineTo(H, 0);
+            var corner = r * r * (1 - Math.PI / 4) * 2 * Math.PI * (R - r * (10 - 3 * Math.PI) / (12 - 3 * Math.PI));
+            Assert.Equal(Math.PI * R * R * H - corner, Solid.Revolved(profile).Volume, 1e-17);
+        }
+    }
+
+    [Fact]
+    public void A_part_that_does_not_fit_is_told_by_its_number()
+    {
+        var inch = Units.Inch;
+        SolidTests.Refused(() => (BuildTests.Design with { Core = [new(Solid.Sphere(0.5 * inch), 1500), new(Solid.Sphere(0.5 * inch).Moved(new(3.2 * inch, 0, 0)), 1500)] }).Ball, "part 2, sphere");
+        SolidTests.Refused(() => (BuildTests.Design with { Core = [new(Solid.Sphere(0.5 * inch), 1500), new(Solid.Sphere(0.5 * inch).Moved(new(0.6 * inch, 0, 0)), 1500)] }).Ball, "part 2, sphere");
+        SolidTests.Refused(() => (BuildTests.Design with { Core = [new(Solid.Sphere(0.5 * inch), 1500), new(Solid.Sphere(0.5 * inch).Moved(new(0.6 * inch, 0, 0)), 1500)] }).Ball, "and part 1, sphere");
+    }
+
+    [Fact]
+    public void Measurements_are_refused_beyond_their_ranges()
+    {
+        PendulumReading[] periods = [.. new[] { Vector3D.UnitX, Vector3D.UnitY, Vector3D.UnitZ, new Vector3D(1, 1, 0), new Vector3D(0, 1, 1), new Vector3D(1, 0, 1) }.Select(n => new PendulumReading(n, 1))];
+        foreach (var (name, made) in ((string, Func<double, object>)[])[
+            ("stiffness", v => MeasuredInertia.FromPeriods(periods, v, 1e-3)), ("periodError", v => MeasuredInertia.FromPeriods(periods, 1, v)), ("cradle", v => MeasuredInertia.FromPeriods(periods, 1, 1e-3, v)),
+            ("mass", v => MeasuredInertia.FromPeriods(periods, 1, 1e-3, 0, v)), ("mass", v => MeasuredCentre.FromBalance([new(Vector3D.UnitX, 0), new(Vector3D.UnitY, 0), new(Vector3D.UnitZ, 0)], v)),
+            ("readingError", v => MeasuredCentre.FromBalance([new(Vector3D.UnitX, 0), new(Vector3D.UnitY, 0), new(Vector3D.UnitZ, 0)], 6, v))])
+        {
+            foreach (var wrong in (double[])[-1, 2e4, double.NaN])
+            {
+                SolidTests.Refused(() => made(wrong), name);
+            }
+        }
+        SolidTests.Refused(() => MeasuredCentre.FromBalance([new(Vector3D.UnitX, 0), new(Vector3D.UnitY, 0), new(new(1, 1, 0), 0)], 6), "they magnify errors without bound");
+        SolidTests.Refused(() => MeasuredCentre.FromBalance([new(Vector3D.UnitX, 0), new(Vector3D.UnitY, 0), new(new(1, 1, 0.05), 0)], 6), " times");
+    }
+
+    [Fact]
+    public void The_pin_goes_to_the_side_that_is_asked_for()
+    {
+        var sheet = BuildSheet.Of(BuildTests.Design);
+        Assert.True((BuildSheet.Of(BuildTests.Design with { PinSide = -BuildTests.Design.PinSide }).Pin + sheet.Pin).Length < 1e-12);
+        // A flat round core is hardest to turn about its axis, and as easy about every line across: the pin lies across, as near to its side as it can.
+        var flat = BuildSheet.Of(BuildTests.Design with { Core = [new(Solid.Ellipsoid(0.05, 0.05, 0.03), 2000)], PinSide = new(1, 0, 1) });
+        Assert.True((flat.Pin - Vector3D.UnitX).Length < 1e-9);
+    }
+
+    [Fact]
+    public void A_core_of_two_parts_is_carried_as_far_as_both_fit()
+    {
+        var inch = Units.Inch;
+        var build = BuildTests.Design with { Core = [new(Solid.Sphere(1 * inch), 1000), new(Solid.Sphere(0.5 * inch).Moved(new(0, 0, 1.7 * inch)), 950)], PinSide = Vector3D.UnitZ };
+        var greatest = CoreShift.For(build, CoreShift.For(build, 0.05 * Units.Ounce).GreatestTopWeight);
+        // The outer part ends 2.2 in up, the cover leaves 3.525 in.
+        Assert.Equal((3.525 - 2.2) * inch, greatest.Shift, 1e-9);
+        Assert.NotNull(greatest.Build.Ball);
+    }
+
+    [Fact]
+    public void Triangles_without_area_are_counted_in_words()
+    {
+        Vector3D[] line = [new(0, 0, 0), new(1, 0, 0), new(2, 0, 0)];
+        Assert.Contains("1 triangle has no area", TriangleMesh.Of(line, [(0, 1, 2)]).Report.ToString(), StringComparison.Ordinal);
+        Assert.Contains("2 triangles have no area (for example triangle 0", TriangleMesh.Of(line, [(0, 1, 2), (2, 1, 0)]).Report.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_needle_has_area_and_a_line_has_none()
     {
         // A triangle 1 m long, wherever its longest edge stands: a height of 1e-9 of it is an area, one of 1e-14 is rounding.
@@ -109,10 +178,13 @@ public class OutlineTests
         {
             foreach (var (height, degenerate) in ((double, int)[])[(1e-9, 0), (1e-14, 1), (0, 1)])
             {
-                Vector3D[] points = [new(0, 0, 0), new(size, 0, 0), new(0.3 * size, height * size, 0)];
-                foreach (var corners in ((int, int, int)[])[(0, 1, 2), (1, 2, 0), (2, 0, 1), (0, 2, 1)])
+                foreach (var foot in (double[])[0.3, 1e-3])
                 {
-                    Assert.Equal(degenerate, TriangleMesh.Of(points, [corners]).Report.DegenerateTriangles);
+                    Vector3D[] points = [new(0, 0, 0), new(size, 0, 0), new(foot * size, height * size, 0)];
+                    foreach (var corners in ((int, int, int)[])[(0, 1, 2), (1, 2, 0), (2, 0, 1), (0, 2, 1)])
+                    {
+                        Assert.Equal(degenerate, TriangleMesh.Of(points, [corners]).Report.DegenerateTriangles);
+                    }
                 }
             }
         }

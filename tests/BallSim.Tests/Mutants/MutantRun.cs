@@ -76,7 +76,11 @@ internal sealed class MutantRun(string[] workerArguments, double least, double m
             }
             else if (verdict.Length > 0)
             {
-                tests.Find(t => t.Name == verdict)!.Kills++;
+                // A mutant may change the data of a theory and with them its name.
+                if (tests.Find(t => t.Name == verdict) is { } test)
+                {
+                    test.Kills++;
+                }
             }
             else
             {
