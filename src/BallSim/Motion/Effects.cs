@@ -18,6 +18,6 @@ internal enum Effects
     /// <summary>The track moves onto fresh cover.</summary>
     FreshCover = 8,
 
-    /// <summary>The dips of the fresh fraction are left out of the stages of a step of sliding and made whole at its end, see <see cref="Dips{T}"/>.</summary>
+    /// <summary>The dips of the fresh fraction are left out of the stages of a step of sliding and made whole at its end, see <see cref="Dips{T}"/>; the oil on the cover is brought from end to end of a step, see <see cref="CoverOil{T}"/>.</summary>
     Dips = 16,
 }
