@@ -141,25 +141,23 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
     }
 
     /// <summary>Demand and limit at a state; what a step from it needs to know of the track is left out.</summary>
-    public void Look(in State<T> at, out Grip<T> g)
-    {
-        Unsafe.SkipInit(out RollContact<T> c);
-        Unsafe.SkipInit(out g);
-        At(ref c, at);
-        Hold(ref c, at, out _, out var cover);
-        g.Film = g.Shift = 0.0;
-        GripOf(c, cover, at.CoverFilm, ref g);
-    }
+    public void Look(in State<T> at, out Grip<T> g) => See(at, false, out g);
 
     /// <summary>Demand and limit at a state from which a step begins.</summary>
-    public void GripAt(in State<T> at, out Grip<T> g)
+    public void GripAt(in State<T> at, out Grip<T> g) => See(at, Body.HasDips, out g);
+
+    private void See(in State<T> at, bool track, out Grip<T> g)
     {
         Unsafe.SkipInit(out RollContact<T> c);
         Unsafe.SkipInit(out g);
         At(ref c, at);
         Hold(ref c, at, out _, out var cover);
         g.Film = cover.Film;
-        g.Shift = Body.HasDips ? c.Shift(Body) : 0.0;
+        g.Shift = 0.0;
+        if (track)
+        {
+            g.Shift = c.Shift(Body);
+        }
         GripOf(c, cover, at.CoverFilm, ref g);
     }
 
