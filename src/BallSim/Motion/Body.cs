@@ -47,7 +47,7 @@ internal struct Body<T>
     /// <summary>Whether the track moves onto fresh cover (else it never does).</summary>
     public readonly bool HasFreshCover => (Effects & Effects.FreshCover) != 0;
 
-    /// <summary>Whether the dips of the fresh fraction, and in rolling the oil on the cover altogether, are left out of the stages of a step and made whole at its end.</summary>
+    /// <summary>Whether the dips of the fresh fraction and the oil on the cover are left out of the stages of a step and made whole at its end.</summary>
     public readonly bool HasDips => (Effects & Effects.Dips) != 0;
 
     /// <summary>The body as the equations see it at a tolerance.</summary>
