@@ -1,5 +1,4 @@
 using BallSim.Fitting;
-using static BallSim.Units;
 
 namespace BallSim.Plots.Pages;
 
@@ -7,46 +6,43 @@ namespace BallSim.Plots.Pages;
 internal static class FitWords
 {
     /// <summary>Name, unit, and the unit in SI.</summary>
-    public static (string Name, string Unit, double In) Of(FitParameter parameter) => parameter switch
-    {
-        FitParameter.Dry => ("Dry friction", "", 1),
-        FitParameter.Floor => ("Floor of friction in oil", "", 1),
-        FitParameter.FilmScale => ("Film scale, times roughness", "", 1),
-        FitParameter.Pores => ("Oil swallowed by the pores", "µm", Micrometre),
-        FitParameter.Viscosity => ("Viscosity of the oil at 22 °C", "Pa s", 1),
-        FitParameter.DragCoefficient => ("Drag coefficient of the air", "", 1),
-        FitParameter.CrossSlope => ("Slope across, plus: right side higher", "mm/m", 1e-3),
-        FitParameter.LengthSlope => ("Slope along, plus: pins higher", "mm/m", 1e-3),
-        FitParameter.Board => ("Board", "", 1),
-        FitParameter.LaunchAngle => ("Launch angle", "°", Degree),
-        FitParameter.Speed => ("Speed", "mph", MilesPerHour),
-        FitParameter.SpinRate => ("Spin rate", "rpm", Rpm),
-        FitParameter.AxisRotation => ("Axis rotation", "°", Degree),
-        FitParameter.AxisTilt => ("Axis tilt", "°", Degree),
-        FitParameter.RollPhase => ("Turn at the release", "°", Degree),
-        _ => ("Clock at the foul line", "ms", 1e-3),
-    };
+    public static (string Name, string Unit, double In) Of(FitParameter parameter) => FitText.Of(parameter) switch { var (unit, size) => (Name(parameter), unit.TrimStart(), size) };
 
     /// <summary>Name, unit, and the unit in SI.</summary>
-    public static (string Name, string Unit, double In) Of(FitQuantity quantity) => quantity switch
-    {
-        FitQuantity.Lateral => ("place across", "mm", Millimetre),
-        FitQuantity.Time => ("time", "ms", 1e-3),
-        FitQuantity.Speed => ("speed", "mph", MilesPerHour),
-        FitQuantity.Heading => ("direction of travel", "°", Degree),
-        FitQuantity.SpinRate => ("spin rate", "rpm", Rpm),
-        FitQuantity.AxisRotation => ("axis rotation", "°", Degree),
-        _ => ("axis tilt", "°", Degree),
-    };
+    public static (string Name, string Unit, double In) Of(FitQuantity quantity) => FitText.Of(quantity) switch { var (unit, size) => (Name(quantity), unit.TrimStart(), size) };
 
     /// <summary>Name, unit behind a number, and the unit in SI.</summary>
-    public static (string Name, string Unit, double In) Of(ShotMetric metric) => metric switch
+    public static (string Name, string Unit, double In) Of(ShotMetric metric) => FitText.Of(metric) switch { var (name, unit, size) => (char.ToUpperInvariant(name[0]) + name[1..], unit, size) };
+
+    private static string Name(FitParameter parameter) => parameter switch
     {
-        ShotMetric.EntryAngle => ("Entry angle", "°", Degree),
-        ShotMetric.EntryBoard => ("Entry board", "", 1),
-        ShotMetric.EntrySpeed => ("Entry speed", " mph", MilesPerHour),
-        ShotMetric.BreakpointBoard => ("Breakpoint board", "", 1),
-        _ => ("Breakpoint distance", " ft", Foot),
+        FitParameter.Dry => "Dry friction",
+        FitParameter.Floor => "Floor of friction in oil",
+        FitParameter.FilmScale => "Film scale, times roughness",
+        FitParameter.Pores => "Oil swallowed by the pores",
+        FitParameter.Viscosity => "Viscosity of the oil at 22 °C",
+        FitParameter.DragCoefficient => "Drag coefficient of the air",
+        FitParameter.CrossSlope => "Slope across, plus: right side higher",
+        FitParameter.LengthSlope => "Slope along, plus: pins higher",
+        FitParameter.Board => "Board",
+        FitParameter.LaunchAngle => "Launch angle",
+        FitParameter.Speed => "Speed",
+        FitParameter.SpinRate => "Spin rate",
+        FitParameter.AxisRotation => "Axis rotation",
+        FitParameter.AxisTilt => "Axis tilt",
+        FitParameter.RollPhase => "Turn at the release",
+        _ => "Clock at the foul line",
+    };
+
+    private static string Name(FitQuantity quantity) => quantity switch
+    {
+        FitQuantity.Lateral => "place across",
+        FitQuantity.Time => "time",
+        FitQuantity.Speed => "speed",
+        FitQuantity.Heading => "direction of travel",
+        FitQuantity.SpinRate => "spin rate",
+        FitQuantity.AxisRotation => "axis rotation",
+        _ => "axis tilt",
     };
 
     /// <summary>A name with its unit.</summary>
@@ -56,10 +52,5 @@ internal static class FitWords
     public static string Goodness(FitResult fit) => fit.Probability < 0.001 ? "worse than the stated noise; look at the residuals" : fit.Probability > 0.999 ? "better than the stated noise" : "as good as the stated noise";
 
     /// <summary>A finding in words.</summary>
-    public static string Of(Finding finding) => finding switch
-    {
-        Finding.AsDesigned => "as designed",
-        Finding.Differs => "differs",
-        _ => "cannot tell",
-    };
+    public static string Of(Finding finding) => FitText.Of(finding);
 }
