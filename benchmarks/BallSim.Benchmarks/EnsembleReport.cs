@@ -13,13 +13,11 @@ namespace BallSim.Benchmarks;
 /// </summary>
 internal static class EnsembleReport
 {
-    internal static readonly Lane Oiled = Lane.Regulation with { Oil = OilMap.Crowned(42 * Foot, 25 * Millilitre) };
-
     public static void Report(TextWriter to)
     {
         to.WriteLine(FormattableString.Invariant($"vectors: {(Vector512.IsHardwareAccelerated ? "AVX-512" : Vector256.IsHardwareAccelerated ? "AVX2" : "none")}, {Ensemble.Width(Precision.Double)} doubles or {Ensemble.Width(Precision.Single)} floats side by side; {Environment.ProcessorCount} processors"));
         var bare = Throws(ReleaseSet.Lane);
-        var full = bare.Select(t => t with { Lane = Oiled }).ToArray();
+        var full = bare.Select(t => t with { Lane = ReleaseSet.Oiled }).ToArray();
         var exact = Ensemble.Throw(bare, new() { Shot = new() { Tolerance = 1e-12, MaxSteps = 5_000_000 } });
         var peak = Peers.Peak();
         to.WriteLine(FormattableString.Invariant($"peak of one core, fused multiply-adds of four doubles from registers: {peak:F1} GFLOP/s; of floats twice that"));

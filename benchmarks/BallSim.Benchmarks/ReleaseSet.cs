@@ -1,7 +1,10 @@
 using BallSim.Balls;
 using BallSim.Drilling;
+using BallSim.Friction;
 using BallSim.Lanes;
 using BallSim.Releases;
+using BallSim.Shots;
+using BallSim.Spatial;
 using static BallSim.Units;
 
 namespace BallSim.Benchmarks;
@@ -21,6 +24,27 @@ internal static class ReleaseSet
     public const double Mu1 = 0.04, Mu2 = 0.18, ChangeFrom = 10, ChangeTo = 14;
 
     public static Lane Lane { get; } = Lane.Regulation with { GivenFriction = FrictionMap.Smoothstep(Mu1, Mu2, ChangeFrom, ChangeTo) };
+
+    /// <summary>A lane with 25 mL of oil to 42 ft, for the full law.</summary>
+    public static Lane Oiled { get; } = Lane.Regulation with { Oil = OilMap.Crowned(42 * Foot, 25 * Millilitre) };
+
+    /// <summary>The same lane with its friction given: at the knots of the oil map, what the law makes of the film there under a fresh cover at a slip of 2 m/s. The ball goes nearly the same way as over the oil, with none of the law and the states to work out.</summary>
+    public static Lane OiledAsGiven { get; } = Lane.Regulation with { GivenFriction = AsGiven(Oiled.Oil) };
+
+    private static FrictionMap AsGiven(OilMap oil)
+    {
+        double[] x = [.. oil.Cells.X.Where(double.IsFinite)], y = [.. oil.Cells.Y.Where(double.IsFinite)];
+        var law = Contact.Of(Ball, Oiled).Law<Real>(new SimulatorOptions().Friction);
+        var mu = new double[y.Length, x.Length];
+        for (var k = 0; k < y.Length; k++)
+        {
+            for (var i = 0; i < x.Length; i++)
+            {
+                mu[k, i] = law.Friction(oil.FilmAt(x[i], y[k]), 2.0);
+            }
+        }
+        return FrictionMap.FromTable(y, x, mu);
+    }
 
     /// <summary>Eight speeds, four spin rates, four rotations, four tilts, aimed the further out the more side roll, so that none ends in a gutter.</summary>
     public static Release[] Releases { get; } = [.. Grid()];
