@@ -97,6 +97,8 @@ public class CornersOfARunTests
         var still = place > 0 ? rolls + place / -back : (v + Math.Sqrt(v * v)) / a;
         Assert.Equal(still, shot.Duration, 1e-7);
         Assert.Equal(0.1, shot.End.X, 1e-12);
+        // Constant accelerations ask for few steps, through the rest at the turn as well.
+        Assert.InRange(shot.Steps, 1, 90);
         Assert.Equal(place > 0 ? ShotPhase.Rolling : ShotPhase.Sliding, shot.End.Phase);
         if (place > 0)
         {
@@ -211,22 +213,22 @@ public class CornersOfARunTests
         // Five hundred rad/s about no principal axis, at a tolerance for which the first step is too long: the steps taken again are no part of the way.
         var ball = Offset with { CentreOfMass = Vector3D.Zero };
         var start = new InitialState { VelocityX = 0.2, VelocityY = 8, AngularVelocity = new(300, -250, 280), Loft = 3 };
-        var shot = Simulator.Throw(ball, Lane.Regulation, start, new() { Tolerance = 1e-13, MaxTime = 0.3, MaxSteps = 100_000 });
+        var shot = Simulator.Throw(ball, Lane.Regulation, start, new() { Tolerance = 1e-13, MaxTime = 0.06, MaxSteps = 100_000 });
         Assert.Equal((StopReason.TimeLimit, ShotPhase.Loft), (shot.StopReason, shot.End.Phase));
-        Assert.Equal(0.3, shot.Duration, 1e-13);
+        Assert.Equal(0.06, shot.Duration, 1e-13);
         Assert.True(shot.RejectedSteps > 0);
         Assert.Equal(shot.Steps - shot.RejectedSteps, shot.SegmentCount);
         for (var i = 1; i <= 30; i++)
         {
-            var p = shot.At(0.3 * i / 30);
+            var p = shot.At(0.06 * i / 30);
             Assert.Equal(shot.Start.Energy, p.Energy, 1e-11 * shot.Start.Energy);
             var (from, to) = (Momentum(shot.Start, ball), Momentum(p, ball));
             Assert.True((to - from).Length < 1e-11 * from.Length);
             Assert.Equal(8 * p.Time, p.Y, 1e-12);
         }
         // And lands when it is there.
-        var landed = Simulator.Throw(ball, Lane.Regulation, start, new() { Tolerance = 1e-13, MaxTime = 0.4, MaxSteps = 100_000 });
-        Assert.Equal(3.0 / 8, landed.PhaseChanges[0].Time, 1e-12);
+        var landed = Simulator.Throw(ball, Lane.Regulation, start with { Loft = 0.4 }, new() { Tolerance = 1e-13, MaxTime = 0.051, MaxSteps = 100_000 });
+        Assert.Equal(0.05, landed.PhaseChanges[0].Time, 1e-12);
     }
 
     private static Vector3D Momentum(PathPoint p, Ball ball)
@@ -242,8 +244,8 @@ public class CornersOfARunTests
     {
         // Sliding onto a rise of friction, or rolling through oil with its dips of the fresh cover: some steps are too long and taken again, and on one of those the count may end as on any other.
         var ball = rolls ? Offset with { CentreOfMass = Vector3D.Zero } : Offset;
-        var lane = rolls ? Lane.Regulation with { Oil = OilMap.Crowned(40 * Foot, 25 * Millilitre) } : Lane.Regulation with { GivenFriction = FrictionMap.Smoothstep(0.02, 0.4, 2, 2.5) };
-        var start = new InitialState { X = 0.05, VelocityY = 5, AngularVelocity = rolls ? new(-5 / Offset.Radius, 0, 20) : new(-20, 10, 5), Orientation = Rotation.About(new(0.2, 0.5, 0.8), 1) };
+        var lane = rolls ? Lane.Regulation with { Oil = OilMap.Crowned(40 * Foot, 3 * Millilitre) } : Lane.Regulation with { GivenFriction = FrictionMap.Smoothstep(0.02, 0.4, 2, 2.5) };
+        var start = new InitialState { X = 0.05, VelocityY = 5, AngularVelocity = rolls ? new(-5 / Offset.Radius, 0, 5) : new(-20, 10, 5), Orientation = Rotation.About(new(0.2, 0.5, 0.8), 1) };
         var before = 0;
         var onRejected = 0;
         for (var most = 10; most <= 70; most++)
@@ -311,4 +313,112 @@ public class CornersOfARunTests
 
     private static double[] Numbers(State<Real> s) =>
         [s.Time, s.X, s.Y, s.VelocityX, s.VelocityY, s.MomentumX, s.MomentumY, s.MomentumZ, s.TurnX, s.TurnY, s.TurnZ, s.CoverFilm, s.Revolutions, s.FrictionWork, s.DragWork, s.OilTaken];
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void What_a_point_shows_of_contact_and_oil_is_of_one_piece(bool fresh)
+    {
+        var lane = Lane.Regulation with { Oil = OilMap.Crowned(40 * Foot, 25 * Millilitre) };
+        var release = new Release { Board = 22, Speed = 7.6, SpinRate = 32, AxisRotation = 50 * Degree, AxisTilt = 12 * Degree, LaunchAngle = 2 * Degree, AxisInBall = new(0.6, 0.64, 0.48) };
+        var options = new SimulatorOptions { FreshCover = fresh, Tolerance = 1e-7 };
+        var shot = Simulator.Throw(Offset, lane, release, options);
+        var taken = 0.0;
+        const int parts = 1000;
+        for (var i = 0; i < parts; i++)
+        {
+            var p = shot.At(shot.Duration * (i + 0.5) / parts);
+            taken += p.OilUptake * shot.Duration / parts;
+            if (!fresh)
+            {
+                Assert.Equal(0, p.FreshCover);
+            }
+            if (p.Phase == ShotPhase.Sliding)
+            {
+                // μ N against the slip.
+                Assert.Equal(-p.Friction * p.NormalForce * p.SlipX / p.SlipSpeed, p.ContactForce.X, 1e-9 * p.NormalForce);
+                Assert.Equal(-p.Friction * p.NormalForce * p.SlipY / p.SlipSpeed, p.ContactForce.Y, 1e-9 * p.NormalForce);
+            }
+            else
+            {
+                Assert.True(double.Hypot(p.ContactForce.X, p.ContactForce.Y) < p.Friction * p.NormalForce);
+            }
+        }
+        Assert.NotNull(shot.StartOfRoll);
+        // The oil that the points show leaving the lane is what the run has summed up along its way.
+        var summed = Ensemble.Throw([new(Offset, lane, release)], new() { Shot = options })[0].OilTakenUp;
+        Assert.Equal(1, taken / summed, 5e-3);
+        Assert.Equal(fresh, shot.At(shot.Duration / 3).FreshCover > 0.1);
+    }
+
+    [Fact]
+    public void The_limit_of_grip_is_the_friction_of_the_slip_that_would_begin()
+    {
+        // A ball that rolls over oil with oil on its cover, and the same an instant after it began to slip against the force that held it.
+        var lane = Lane.Regulation with { Oil = OilMap.Crowned(40 * Foot, 25 * Millilitre) };
+        var options = new SimulatorOptions { Tolerance = 1e-7 };
+        var surface = new FilmSurface<Real, MapOfReal>(Contact.Of(Offset, lane).Law<Real>(options.Friction), new(lane.Oil.Map));
+        var body = Simulator.BodyOf(Offset, lane, options);
+        var reversed = 0;
+        foreach (var turn in (double[])[0.2, 1.3, 2.9, 4.4])
+        {
+            var q = Rotation.About(new(0.3, -0.7, 0.5), turn).Normalised.Spatial;
+            var y = new State<Real> { X = 0.1, Y = 9, Momentum = new(-5, 0.6, 0.2), CoverFilm = 3e-6 };
+            var roll = new Roll<Real, FilmSurface<Real, MapOfReal>> { Body = body, Surface = surface, Start = q };
+            roll.Surface.Roam();
+            roll.Contact(y, out var held, out var cover);
+            double ex = -held.fx / held.Demand, ey = -held.fy / held.Demand;
+
+            var slide = new Slide<Real, FilmSurface<Real, MapOfReal>> { Body = body, Surface = surface, Start = q };
+            slide.Surface.Roam();
+            var L = held.I_L * held.ω;
+            State<Real> Slipping(double ex, double ey) => y with { Momentum = L, VelocityX = held.vx + held.ωrx + 1e-9 * ex, VelocityY = held.vy + held.ωry + 1e-9 * ey };
+            var c = default(SlideContact<Real>);
+            var z = Slipping(ex, ey);
+            c.At(body, q, z);
+            slide.Push(ref c, z, ex, ey, 0.0, out var slips);
+            Assert.Equal((double)slips.Friction, (double)cover.Friction, 1e-9);
+            roll.GripAt(y, out var grip);
+            Assert.Equal((double)(slips.Friction * held.N), (double)grip.Limit, 1e-7);
+            Assert.Equal((double)held.Demand - (double)grip.Limit, (double)grip.Excess, 1e-12);
+            // Slip the other way would meet other friction.
+            c = default;
+            z = Slipping(-ex, -ey);
+            c.At(body, q, z);
+            slide.Push(ref c, z, -ex, -ey, 0.0, out var other);
+            reversed += Math.Abs((double)(other.Friction - slips.Friction)) > 1e-6 ? 1 : 0;
+        }
+        Assert.True(reversed > 0);
+    }
+
+    [Fact]
+    public void A_ball_that_turns_back_meets_the_zones_again()
+    {
+        // Back spin keeps the friction towards the bowler: down the lane and back it is the same motion, mirrored in time. Fast in the weak zone, by distance; slow and back in the strong one, by time; and by time out of it again.
+        const double v = 1, weak = 0.02, strong = 0.3, edge = 0.5;
+        var lane = Lane.Regulation with { GivenFriction = FrictionMap.Zones((0, weak), (edge, strong)) };
+        var shot = Simulator.Throw(Round, lane, new InitialState { VelocityY = v, AngularVelocity = new(70, 0, 0) }, Bare with { Tolerance = 1e-8 });
+        var (g, there) = (StandardGravity, Math.Sqrt(v * v - 2 * weak * StandardGravity * edge));
+        Assert.True(there > 0.5);
+        var (first, second) = ((v - there) / (weak * g), there / (strong * g));
+        Assert.Equal((StopReason.FoulLine, ShotPhase.Sliding), (shot.StopReason, shot.End.Phase));
+        Assert.Equal(2 * (first + second), shot.Duration, 1e-5);
+        Assert.Equal(-v, shot.End.VelocityY, 1e-5);
+        Assert.Equal(edge + there * there / (2 * strong * g), shot.At(first + second).Y, 1e-6);
+    }
+
+    [Fact]
+    public void A_sum_of_slopes_is_the_sum_of_each_number()
+    {
+        // What the methods of integration ask of a state, of one, two and three terms.
+        SpinState<Real> Of(double a) => new() { Momentum = new(a, 2 * a, 3 * a), Rotor = new(4 * a, 5 * a, 6 * a), Turn = new(7 * a, 8 * a, 9 * a) };
+        static double[] All(SpinState<Real> s) => [s.Momentum.X, s.Momentum.Y, s.Momentum.Z, s.Rotor.X, s.Rotor.Y, s.Rotor.Z, s.Turn.X, s.Turn.Y, s.Turn.Z];
+        var (one, two, three) = (Of(1), Of(1), Of(1));
+        one.Add(2, Of(10));
+        two.Add(2, Of(10), 3, Of(100));
+        three.Add(2, Of(10), 3, Of(100), 4, Of(1000));
+        Assert.Equal([.. Enumerable.Range(1, 9).Select(i => 21.0 * i)], All(one));
+        Assert.Equal([.. Enumerable.Range(1, 9).Select(i => 321.0 * i)], All(two));
+        Assert.Equal([.. Enumerable.Range(1, 9).Select(i => 4321.0 * i)], All(three));
+    }
 }
