@@ -421,4 +421,58 @@ public class CornersOfARunTests
         Assert.Equal([.. Enumerable.Range(1, 9).Select(i => 321.0 * i)], All(two));
         Assert.Equal([.. Enumerable.Range(1, 9).Select(i => 4321.0 * i)], All(three));
     }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Rolling_loses_what_its_resistances_take(bool air)
+    {
+        // Both small moments many times their usual size, on a lane that holds the ball: it rolls all the way, and what it loses is work of those moments and of the drag.
+        var options = new SimulatorOptions { AirDrag = air, Tolerance = 1e-9, RollingResistance = true, RollingResistanceCoefficient = 0.02, PivotingFriction = true };
+        foreach (var ball in (Ball[])[Round, Offset])
+        {
+            var shot = Simulator.Throw(ball, Lane.Unbounded(FrictionMap.Constant(1)), new InitialState { VelocityX = 0.5, VelocityY = 5, AngularVelocity = new(-5 / ball.Radius, 0.5 / ball.Radius, 15) }, options with { MaxTime = 1.5 });
+            Assert.All(shot.PhaseChanges, c => Assert.Equal(0, c.Time));
+            for (var i = 1; i <= 20; i++)
+            {
+                var p = shot.At(1.499 * i / 20);
+                Assert.Equal(ShotPhase.Rolling, p.Phase);
+                Assert.Equal(shot.Start.Energy + p.FrictionWork + p.DragWork, p.Energy, 1e-8 * shot.Start.Energy);
+            }
+            Assert.True(shot.End.FrictionWork < -5);
+            Assert.Equal(air, shot.End.DragWork < -0.1);
+            if (ball == Round && !air)
+            {
+                // A moment c N R against the turn slows a round ball by c g/(1 + k), along its way.
+                var fall = 0.02 * StandardGravity / (1 + Ratio) * 1.5;
+                Assert.Equal(shot.Start.Speed - fall, shot.End.Speed, 1e-6);
+                Assert.Equal(shot.Start.Heading, shot.End.Heading, 1e-9);
+            }
+        }
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Over_many_rows_shots_side_by_side_are_those_alone(bool rolls)
+    {
+        // The end of a step on a row is right but for rounding, which must bring nobody into the row before.
+        var lane = Lane.Regulation with { GivenFriction = FrictionMap.Zones([.. Enumerable.Range(0, 26).Select(i => (0.1 + 0.7 * i, 0.02 + (rolls ? 0.4 : 0.05) * (1 + i % 2)))]) };
+        Throw[] rows =
+        [
+            .. from i in Enumerable.Range(0, rolls ? 12 : 5)
+               let speed = 5 + 0.3 * i
+               select new Throw(Offset, lane, new Release { Board = 18 + i % 4, Speed = speed, SpinRate = rolls ? speed / Offset.Radius : 10 + 2 * i, AxisRotation = rolls ? 0 : 0.5, AxisInBall = new(0.6, 0.64, 0.48) }),
+        ];
+        var options = new SimulatorOptions { Tolerance = 1e-4 };
+        var one = Ensemble.Throw(rows, new() { Shot = options, SideBySide = false, Threads = 1 });
+        Assert.Equal(one, Ensemble.Throw(rows, new() { Shot = options, Threads = 1 }));
+        // A row is a step or two; a slip that begins again, a few dozen.
+        Assert.All(one, o => Assert.InRange(o.Steps, 20, rolls ? 150 : 600));
+        foreach (var (row, o) in rows.Zip(one))
+        {
+            Assert.Equal(Simulator.Throw(row.Ball, row.Lane, row.Release, options).Steps, o.Steps);
+        }
+        Assert.Equal(rolls, one.All(o => o.RollTime < 1e-3));
+    }
 }
