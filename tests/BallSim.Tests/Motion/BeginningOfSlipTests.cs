@@ -244,11 +244,11 @@ public class BeginningOfSlipTests
     {
         // Friction a little below the greatest ratio of force to press that the waves of a rolling ball ask: some tops fall on a look, some between.
         var ball = Round with { CentreOfMass = new(0, 0.5 * Millimetre, 0) };
-        var options = Bare with { Tolerance = tolerance };
+        var options = Bare with { Tolerance = tolerance, MaxTime = 0.4 };
         var release = new Release { Board = 20, Speed = 6, SpinRate = 6 / ball.Radius, AxisInBall = Vector3D.UnitX };
         var held = Simulator.Throw(ball, Lane.Regulation with { GivenFriction = FrictionMap.Constant(2) }, release, options with { Tolerance = 1e-6 });
         var top = Enumerable.Range(0, 1000).Select(i => held.At(held.Duration * i / 3000)).Max(p => double.Hypot(p.ContactForce.X, p.ContactForce.Y) / p.NormalForce);
-        foreach (var less in (double[])[1e-2, 3e-2, 6e-2])
+        foreach (var less in (double[])[1e-2, 4e-2])
         {
             var lane = Lane.Regulation with { GivenFriction = FrictionMap.Constant(top * (1 - less)) };
             Throw[] rows = [.. Enumerable.Range(0, 16).Select(i => new Throw(ball, lane, release with { RollPhase = i * Math.PI / 8 }))];
