@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Reflection;
 using BallSim.Balls;
+using Xunit.Abstractions;
 using Xunit.Sdk;
 
 namespace BallSim.Tests.Mutants;
@@ -16,6 +17,17 @@ internal sealed class MutantWorker
     private static readonly Type Control = typeof(Ball).Assembly.GetTypes().Single(t => t.Name == "MutantControl");
 
     private static readonly FieldInfo Active = Control.GetField("ActiveMutant")!;
+
+    private sealed class Unheard : ITestOutputHelper
+    {
+        public void WriteLine(string message)
+        {
+        }
+
+        public void WriteLine(string format, params object[] args)
+        {
+        }
+    }
 
     private readonly string[] wanted;
 
@@ -127,7 +139,7 @@ internal sealed class MutantWorker
         object? instance = null;
         try
         {
-            instance = test.Method.IsStatic ? null : Activator.CreateInstance(test.Method.ReflectedType!);
+            instance = test.Method.IsStatic ? null : Maker(test.Method.ReflectedType!)!();
             if (test.Method.Invoke(instance, test.Arguments) is Task task)
             {
                 task.GetAwaiter().GetResult();
@@ -141,9 +153,15 @@ internal sealed class MutantWorker
         }
     }
 
+    // How a class of tests is made: of nothing, or of somewhere to write to; null where it asks for more.
+    private static Func<object>? Maker(Type type) =>
+        type.GetConstructor([]) is { } plain ? () => plain.Invoke([])
+        : type.GetConstructor([typeof(ITestOutputHelper)]) is { } telling ? () => telling.Invoke([new Unheard()])
+        : null;
+
     private IEnumerable<Test> Found() =>
         from type in typeof(MutantWorker).Assembly.GetTypes()
-        where type is { IsPublic: true, IsAbstract: false } && type.GetConstructor([]) is not null
+        where type is { IsPublic: true, IsAbstract: false } && Maker(type) is not null
         orderby type.FullName
         from method in type.GetMethods()
         let fact = method.GetCustomAttributes<FactAttribute>().SingleOrDefault()
