@@ -103,4 +103,41 @@ public class BallsEdgeTests
         Assert.StartsWith(FormattableString.Invariant($"{sheet.Ball.Mass / Pound:F2} lb, diameter {2 * sheet.Ball.Radius / Inch:F3} in; RG {sheet.Ball.LowRg / Inch:F3} in, differential {sheet.Ball.Differential / Inch:F3} in, "), sheet.ToString());
         Assert.EndsWith(FormattableString.Invariant($"filler {BuildTests.Design.FillerDensity / GramPerMillilitre:F3} g/mL"), sheet.ToString());
     }
+
+    [Fact]
+    public void Builds_and_balances_print_in_units_of_the_trade()
+    {
+        Assert.EndsWith("core of 2 parts", BuildTests.Design.ToString());
+        Assert.EndsWith("; right-handed", new BallMarks().ToString());
+        Assert.Equal("0.5 s about (0, 0, 1)", new PendulumReading(Vector3D.UnitZ, 0.5).ToString());
+        var refused = WeightRow.Line(BuildTests.Design, 500, 1300).First(r => r.Sheet is null);
+        Assert.Equal($"{(refused.Weight / Pound).ToString("F2", System.Globalization.CultureInfo.InvariantCulture)} lb: {refused.Refusal}", refused.ToString());
+        var build = BuildTests.Design with { Core = [new(Solid.Ellipsoid(1.5 * Inch, 1.6 * Inch, 2.2 * Inch), 2200)] };
+        var shift = CoreShift.For(build, 2 * Ounce);
+        var there = build with { Core = [build.Core[0] with { Solid = build.Core[0].Solid.Moved(new(0, 0, shift.Shift)) }] };
+        Assert.Equal(2 * Ounce, BuildSheet.Of(there).TopWeight(), 1e-12);
+        Assert.StartsWith(FormattableString.Invariant($"core moved by {shift.Shift / Inch:F3} in; top weights from {shift.LeastTopWeight / Ounce:F1} to {shift.GreatestTopWeight / Ounce:F1} oz"), shift.ToString());
+    }
+
+    [Fact]
+    public void Nothing_for_an_argument_is_told_by_its_name()
+    {
+        Assert.Throws<ArgumentNullException>("ball", () => Resurfacing.Ground(null!, 0.1 * Inch));
+        Assert.Throws<ArgumentNullException>("ball", () => MarkCheck.Of(null!, new(0.028, 0.03, 0.029)));
+        Assert.Throws<ArgumentNullException>("build", () => BuildSheet.Of(null!));
+        Assert.Throws<ArgumentNullException>("readings", () => MeasuredCentre.FromBalance(null!, 6));
+        Assert.Throws<ArgumentNullException>("readings", () => MeasuredInertia.FromPeriods(null!, 1, 1e-3));
+    }
+
+    [Fact]
+    public void What_cannot_be_is_refused_for_its_own_reason()
+    {
+        var ball = Spec();
+        SolidTests.Refused(() => ball with { CentreOfMass = new(0, 0, 1.01 * ball.Radius) }, "outside the ball of Radius");
+        SolidTests.Refused(() => MeasuredInertia.FromPeriods([.. Enumerable.Repeat(new PendulumReading(Vector3D.UnitX, 1), 6)], 1, 1e-3, 0, 1, new(double.NaN, 0, 0)), "centreOfMass");
+        var corner = new Vector3D(double.NaN, 0, 0);
+        SolidTests.Refused(() => TriangleMesh.Joined([(corner, Vector3D.UnitX, Vector3D.UnitY)]), "corner");
+        SolidTests.Refused(() => TriangleMesh.Joined([(Vector3D.Zero, Vector3D.UnitX, Vector3D.UnitY)], 2e-3), "within");
+        Assert.Same(Cover.Urethane, (Ball.FromSpecification(15 * Pound, 2.5 * Inch, 0.04 * Inch, cover: Cover.Urethane)).Cover);
+    }
 }
