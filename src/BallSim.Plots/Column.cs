@@ -10,7 +10,10 @@ public sealed record Column(string Name, string Unit, IReadOnlyList<double> Valu
     internal string Label => Figure.Plain(Unit.Length > 0 ? $"{Name}, {Unit}" : Name);
 
     /// <summary>A number with its unit, in as many digits as a picture can show.</summary>
-    internal string Text(double value) => FormattableString.Invariant($"{value:G4}{(Unit.Length == 0 ? "" : Unit == "°" ? "°" : " " + Unit)}");
+    internal string Text(double value) => FormattableString.Invariant($"{(IsRounding(value) ? 0 : value):G4}{(Unit.Length == 0 ? "" : Unit == "°" ? "°" : " " + Unit)}");
+
+    // What is left of a nought beside numbers of the column's size.
+    private bool IsRounding(double value) => Math.Abs(value) < 1e-9 && Span is var (least, greatest) && Math.Abs(value) < 1e-12 * Math.Max(Math.Abs(least), Math.Abs(greatest));
 
     /// <summary>Least and greatest of the numbers that are numbers.</summary>
     internal (double Least, double Greatest) Span

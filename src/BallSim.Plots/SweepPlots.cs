@@ -30,9 +30,11 @@ public static class SweepPlots
             .GroupBy(i => (across.Values[i], up.Values[i])).ToDictionary(g => g.Key, g => g.Average(i => result.Values[i]));
         double?[][] z = [.. ys.Select(y => xs.Select(x => cells.TryGetValue((x, y), out var value) ? value : (double?)null).ToArray())];
         string[][] texts = [.. ys.Select(y => xs.Select(x => Invariant($"{across.Text(x)}, {up.Text(y)}<br>") + (cells.TryGetValue((x, y), out var v) ? result.Text(v) : "no result")).ToArray())];
+        // Written by hand: a template would write a nought into an empty cell.
+        string[][] numbers = [.. z.Select(row => row.Select(v => v is { } number ? Invariant($"{number:G3}") : "").ToArray())];
         var heat = new Trace("heatmap").With(
             ("x", xs.Select(Written).ToArray()), ("y", ys.Select(Written).ToArray()), ("z", z), ("zmin", least), ("zmax", greatest), ("colorscale", Palette.Ramp), ("xgap", 1), ("ygap", 1), ("hovertext", texts), ("hoverinfo", "text"), ("name", result.Label),
-            ("texttemplate", xs.Length * ys.Length <= MostWritten ? "%{z:.3~g}" : null), ("textfont", Dynamic.Of(("color", Palette.Ink))),
+            ("text", numbers), ("texttemplate", xs.Length * ys.Length <= MostWritten ? "%{text}" : null), ("textfont", Dynamic.Of(("color", Palette.Ink))),
             ("colorbar", Dynamic.Of(("title", Dynamic.Of(("text", result.Label), ("side", "right"))), ("thickness", 14))));
         var layout = new Layout();
         layout.With(("xaxis", Axis(across.Label)), ("yaxis", Axis(up.Label)));

@@ -48,6 +48,16 @@ public class TablePlotsTests
         Assert.Equal(4, (double)heat["z"]![0]![0]!);
         Assert.Equal(Newtonsoft.Json.Linq.JTokenType.Null, heat["z"]![0]![1]!.Type);
         Assert.Equal(6, (double)heat["z"]![1]![1]!);
+        Assert.Equal("%{text}", (string)heat["texttemplate"]!);
+        Assert.Equal([["4", ""], ["4.5", "6"]], heat["text"]!.Select(row => row.Select(v => (string)v!).ToArray()).ToArray());
+    }
+
+    [Fact]
+    public void What_rounding_leaves_of_a_nought_is_called_nought()
+    {
+        string Words(double first) => (string)new ChartText(new Column("angle", "°", [first, 90]).Curves(new Column("time", "s", [0, 1]))).Layout["meta"]!["words"]!;
+        Assert.Contains("from 0° at 0 s to 90° at 1 s", Words(1.8e-16));
+        Assert.Contains("from 1.8E-10° at 0 s", Words(1.8e-10));
     }
 
     [Fact]
