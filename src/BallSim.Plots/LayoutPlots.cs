@@ -49,7 +49,7 @@ public static class LayoutPlots
         traces.AddRange(Places(ball, sheet, face));
         traces.Add(Tape(ball));
         Vector3D[] beyond = bias is { } b ? [pin, axis, b] : [pin, axis];
-        var layout = Layout(face, Labels(face, ball, measures), beyond, 1, 0.22);
+        var layout = Layout(face, Labels(face, ball, measures), beyond, 1, 0.24);
         var chart = Figure.Of(traces, layout, title ?? "Layout and drilling", 1000, Words(measures, sheet),
             Layout(face, Labels(face, ball, measures), beyond, 1.14, 0.42).With(("height", 860)));
         // No numbers stand at the sides.
@@ -155,7 +155,7 @@ public static class LayoutPlots
             ("values", values), ("align", new[] { "left", "right", "right", "right" }), ("fill", Dynamic.Of(("color", fill))), ("line", Dynamic.Of(("color", Palette.Grid), ("width", 1))), ("height", 26),
             ("font", Dynamic.Of(("size", 13), ("color", Palette.Ink))));
         return new Trace("table").With(
-            ("domain", TableDomain(0.2)), ("meta", Dynamic.Of(("narrow", Dynamic.Of(("domain", TableDomain(0.4)))))), ("columnwidth", new[] { 1.7, 1, 1, 0.8 }),
+            ("domain", TableDomain(0.22)), ("meta", Dynamic.Of(("narrow", Dynamic.Of(("domain", TableDomain(0.4)))))), ("columnwidth", new[] { 1.7, 1, 1, 0.8 }),
             ("header", Look(Palette.DryLane, [.. columns.Select(c => $"<b>{c.Heading}</b>")])), ("cells", Look(Palette.Paper, [.. columns.Select(c => c.Cells)])));
     }
 
