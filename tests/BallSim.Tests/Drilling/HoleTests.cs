@@ -125,6 +125,21 @@ public class HoleTests
         Refused(() => (built with { Mass = 1.001 * built.Mass }).Drill(Layout, Grip.Fingertip, AxisPoint), "changed after it was built");
     }
 
+    // Holes that lean apart towards the inside are nearest at the surface: there their inner edges, half a width from the axis and on the sphere, lie at equal distances on both sides of the middle.
+    [Theory]
+    [InlineData(1.0, 1.0, 10)]
+    [InlineData(0.7, 0.9, 25)]
+    [InlineData(1.4, 1.5, 5)]
+    public void Holes_that_lean_apart_have_their_thinnest_wall_at_the_surface(double beside, double width, double degrees)
+    {
+        var r = Known.Radius;
+        Hole Leaning(int side) => new("h", new(side * beside * Inch, 0, Math.Sqrt(r * r - beside * beside * Inch * Inch)), new(-side * Math.Sin(degrees * Degree), 0, Math.Cos(degrees * Degree)), width * Inch, 2 * Inch);
+        var square = new Vector3D(Math.Cos(degrees * Degree), 0, Math.Sin(degrees * Degree));
+        var inner = new Vector3D(beside * Inch, 0, Math.Sqrt(r * r - beside * beside * Inch * Inch)).Dot(square) - width / 2 * Inch;
+        var edge = inner * square.X - Math.Sqrt(r * r - inner * inner) * square.Z;
+        Assert.Equal(2 * edge, HoleCheck.Wall(Leaning(1), Leaning(-1), r), 1e-8);
+    }
+
     [Fact]
     public void Walls_are_the_least_distance_between_the_holes()
     {

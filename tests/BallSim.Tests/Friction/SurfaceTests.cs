@@ -89,6 +89,27 @@ public class SurfaceTests
     }
 
     [Fact]
+    public void Lanes_that_wander_across_read_the_columns_they_are_in()
+    {
+        var map = new MapOfLanes<Doubles8>(Oil.Map);
+        map.Enter(Each(_ => 3.0));
+        // Each lane to and fro over all columns and beyond the outer ones, out of step with the others.
+        for (var i = 0; i < 200; i++)
+        {
+            var x = default(Doubles8);
+            for (var lane = 0; lane < 8; lane++)
+            {
+                Doubles8.SetLane(ref x, lane, 0.7 * Math.Sin(0.37 * i + lane));
+            }
+            var film = map.At(x, 3.1);
+            for (var lane = 0; lane < 8; lane++)
+            {
+                Assert.Equal(Oil.Map.At(Doubles8.Lane(x, lane), 3.1), Doubles8.Lane(film, lane));
+            }
+        }
+    }
+
+    [Fact]
     public void Rows_are_entered_at_their_knots_and_a_hair_before()
     {
         // A step that ends on a knot may end a rounding error short of it: it enters the row that begins there.
