@@ -186,21 +186,6 @@ public class DipTests
     {
         var (slide, _) = Sliding(byDistance, dips ? 1e-4 : 1e-7);
         Assert.Equal(dips, slide.Body.HasDips);
-        Real h = (byDistance ? 0.7 : 0.09) / steps;
-        var step = new Step<State<Real>> { Start = from };
-        slide.Rates(step.Start, out step.K1);
-        for (var i = 0; i < steps; i++)
-        {
-            if (mends)
-            {
-                slide.Take(ref step, h, out _);
-            }
-            else
-            {
-                Tsitouras5<Slide<Real, FilmSurface<Real, MapOfReal>>, State<Real>, Real>.Take(ref slide, ref step, h, out _);
-            }
-            (step.Start, step.K1) = (step.End, step.K7);
-        }
-        return step.End;
+        return DipsTests.After(slide, from, byDistance ? 0.7 : 0.09, steps, mends);
     }
 }

@@ -99,8 +99,14 @@ public class DipsTests(ITestOutputHelper output)
         var slide = new Slide<Real, FilmSurface<Real, MapOfReal>> { Body = body, Surface = run.slide.Surface, Start = run.Orientation };
         slide.Surface.Roam();
         // Nearly half a turn: most of a dip is in it.
-        Real h = 0.08 / steps;
-        var step = new Step<State<Real>> { Start = run.Last };
+        return After(slide, run.Last, 0.08, steps, mends);
+    }
+
+    /// <summary>The state after equal steps of sliding over a length, with the dips made whole or without.</summary>
+    internal static State<Real> After(Slide<Real, FilmSurface<Real, MapOfReal>> slide, State<Real> from, double length, int steps, bool mends)
+    {
+        Real h = length / steps;
+        var step = new Step<State<Real>> { Start = from };
         slide.Rates(step.Start, out step.K1);
         for (var i = 0; i < steps; i++)
         {
