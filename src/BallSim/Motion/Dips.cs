@@ -17,8 +17,6 @@ namespace BallSim.Motion;
 internal struct Dips<T>
     where T : struct, IReal<T>
 {
-    private const int Samples = 12;
-
     // The film's mean over a step, from its start, its third stage and its end.
     private const double FilmFirst = -0.009683995922528032, FilmThird = 0.7573313460958812, FilmLast = 0.25235264982664685;
 
@@ -100,34 +98,23 @@ internal struct Dips<T>
         where TSurface : struct, ISurface<T>
     {
         left = AtEnd;
-        T half = 0.5, one = 1.0, zero = 0.0;
+        T half = 0.5;
         ref var end = ref step.End;
         // The shift along the step, from the start, two stages and the end.
         T q1 = Start.Shift, q4 = d.Shift;
         var c1 = T.Fma(q1, -5.169215086646279, T.Fma(q2, 7.137154046976891, T.Fma(q3, -6.340895869691681, q4 * 4.372956909361069)));
         var c2 = T.Fma(q1, 7.567108392796467, T.Fma(q2, -15.067325210284547, T.Fma(q3, 25.73201473725034, q4 * -18.231797919762258)));
         var c3 = T.Fma(q1, -3.397893306150187, T.Fma(q2, 7.930171163307656, T.Fma(q3, -19.391118867558657, q4 * 14.85884101040119)));
-        // The mean of θ^j x^k, x = 1 - φ.
-        T x10 = zero, x11 = zero, x12 = zero, x13 = zero, x20 = zero, x21 = zero, x22 = zero, x23 = zero, x30 = zero, x31 = zero, x32 = zero, x33 = zero;
-        for (var i = 0; i < Samples; i++)
-        {
-            T θ = (i + 0.5) / Samples;
-            var x = one - FreshCover<T>.Fraction(T.Fma(T.Fma(T.Fma(c3, θ, c2), θ, c1), θ, q1));
-            T y = x * x, z = y * x, θ2 = θ * θ, θ3 = θ2 * θ;
-            (x10, x20, x30) = (x10 + x, x20 + y, x30 + z);
-            (x11, x21, x31) = (T.Fma(θ, x, x11), T.Fma(θ, y, x21), T.Fma(θ, z, x31));
-            (x12, x22, x32) = (T.Fma(θ2, x, x12), T.Fma(θ2, y, x22), T.Fma(θ2, z, x32));
-            (x13, x23, x33) = (T.Fma(θ3, x, x13), T.Fma(θ3, y, x23), T.Fma(θ3, z, x33));
-        }
-        T per = 1.0 / Samples;
-        CoverOil<T>.Carry(body, ref surface, T.Fma(d.Film, FilmLast, film), per * x10, half * h * (Start.Strip + d.Strip), step.Start, ref end);
+        DipSums<T>.Over(q1, c1, c2, c3, out var x);
+        T per = 1.0 / DipSums<T>.Samples;
+        CoverOil<T>.Carry(body, ref surface, T.Fma(d.Film, FilmLast, film), per * x.X10, half * h * (Start.Strip + d.Strip), step.Start, ref end);
         Curve(ref surface, ref d, end.CoverFilm);
 
         // The lost friction goes from its curve at the start to that at the end.
         T a1 = Start.Curve1, a2 = Start.Curve2, a3 = Start.Curve3, b1 = d.Curve1 - a1, b2 = d.Curve2 - a2, b3 = d.Curve3 - a3;
-        var whole = T.Fma(a1, x10, T.Fma(a2, x20, T.Fma(a3, x30, T.Fma(b1, x11, T.Fma(b2, x21, b3 * x31)))));
-        var late = T.Fma(a1, x11, T.Fma(a2, x21, T.Fma(a3, x31, T.Fma(b1, x12, T.Fma(b2, x22, b3 * x32)))));
-        var last = T.Fma(a1, x12, T.Fma(a2, x22, T.Fma(a3, x32, T.Fma(b1, x13, T.Fma(b2, x23, b3 * x33)))));
+        var whole = T.Fma(a1, x.X10, T.Fma(a2, x.X20, T.Fma(a3, x.X30, T.Fma(b1, x.X11, T.Fma(b2, x.X21, b3 * x.X31)))));
+        var late = T.Fma(a1, x.X11, T.Fma(a2, x.X21, T.Fma(a3, x.X31, T.Fma(b1, x.X12, T.Fma(b2, x.X22, b3 * x.X32)))));
+        var last = T.Fma(a1, x.X12, T.Fma(a2, x.X22, T.Fma(a3, x.X32, T.Fma(b1, x.X13, T.Fma(b2, x.X23, b3 * x.X33)))));
         whole = T.Fma(whole, per, -sum);
         late = T.Fma(late, per, -first);
         last = T.Fma(last, per, -second);

@@ -20,7 +20,7 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
     public const double NoSlip = 1e-12;
 
     // Where dips are made whole (Body.HasDips), the cover counts as fresh above this slip, m/s, and less and less so below: near the end of sliding the effect of a dip is no matter of averages.
-    private const double FreshSlip = 0.1;
+    private const double FreshSlip = 0.01;
 
     // With pivoting friction on, the largest slip, m/s, that may count as rolling.
     private const double CreepSlip = 1e-3;

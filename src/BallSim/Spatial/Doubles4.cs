@@ -11,10 +11,20 @@ internal readonly struct Doubles4(Vector256<double> value) : ILanes<Doubles4>
 
     public static int Count => 4;
 
+    /// <summary>From the first lane to the last.</summary>
+    public double Sum
+    {
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        get => value.GetElement(0) + value.GetElement(1) + value.GetElement(2) + value.GetElement(3);
+    }
+
     public static Doubles4 Sliver => 1e-9;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static implicit operator Doubles4(double value) => new(Vector256.Create(value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Doubles4 Of(double a, double b, double c, double d) => new(Vector256.Create(a, b, c, d));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Doubles4 operator +(Doubles4 a, Doubles4 b) => new(a.value + b.value);

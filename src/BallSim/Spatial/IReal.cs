@@ -55,4 +55,8 @@ internal interface IReal<T> : IAdditionOperators<T, T, T>, ISubtractionOperators
     /// <summary>Three terms, in the order given.</summary>
     static virtual bool AddsWhole<TState>(ref TState y, T s1, in TState k1, T s2, in TState k2, T s3, in TState k3)
         where TState : struct => false;
+
+    /// <summary>Work on these four numbers at four places side by side, if this number type is one double and the processor has lanes for it. False: nothing was done.</summary>
+    static virtual bool DoesFour<TWork>(T a, T b, T c, T d, ref TWork work)
+        where TWork : struct, IFourfold => false;
 }

@@ -140,6 +140,18 @@ internal readonly struct Real(double value) : IScalar<Real>, IEquatable<Real>
         return true;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool DoesFour<TWork>(Real a, Real b, Real c, Real d, ref TWork work)
+        where TWork : struct, IFourfold
+    {
+        if (!X86.Fma.IsSupported)
+        {
+            return false;
+        }
+        work.Do(a.value, b.value, c.value, d.value);
+        return true;
+    }
+
     public bool Equals(Real other) => value.Equals(other.value);
     public override bool Equals(object? obj) => obj is Real other && Equals(other);
     public override int GetHashCode() => value.GetHashCode();
