@@ -18,7 +18,9 @@ internal sealed class Pack<T, TSurface, TOne>
     private readonly double shortest = 2 * T.Lane(T.Sliver, 0);
 
     private readonly int[] shotOf = new int[T.Count];
-    private readonly Stack<int> sliding = new(), rolling = new();
+
+    // Shots that wait for a lane: that slide, that slide with so little slip that the fresh cover is asked for at every stage (Slide.IsLate), which all lanes would have to follow, and that roll.
+    private readonly Stack<int> sliding = new(), late = new(), rolling = new();
     private Run<Real, TOne, Tally<Real>>[] runs = [];
 
     private Slide<T, TSurface> slide;
@@ -55,12 +57,18 @@ internal sealed class Pack<T, TSurface, TOne>
         {
             Queue(i);
         }
-        while (sliding.Count + rolling.Count > 0)
+        while (sliding.Count + late.Count + rolling.Count > 0)
         {
             Fill(sliding);
             while (active != 0)
             {
-                SlideOn();
+                SlideOn(sliding);
+                SetAside(slide.IsLate());
+            }
+            Fill(late);
+            while (active != 0)
+            {
+                SlideOn(late);
             }
             Fill(rolling);
             while (active != 0)
@@ -80,7 +88,7 @@ internal sealed class Pack<T, TSurface, TOne>
         }
         if (run.Ended == Ending.None)
         {
-            (run.Phase == Phase.Slide ? sliding : rolling).Push(i);
+            (run.Phase == Phase.Roll ? rolling : run.slide.IsLate() > 0.0 ? late : sliding).Push(i);
         }
     }
 
@@ -143,26 +151,26 @@ internal sealed class Pack<T, TSurface, TOne>
     // And back.
     private void Store(int lane, ref Run<Real, TOne, Tally<Real>> run)
     {
-        LaneCopy<T>.Get(y, lane, out run.y);
-        LaneCopy<T>.Get(q, lane, out run.q);
-        LaneCopy<T>.Get(step.K1, lane, out run.step.K1);
+        LaneCopy<T>.Get(y, lane, ref run.y);
+        LaneCopy<T>.Get(q, lane, ref run.q);
+        LaneCopy<T>.Get(step.K1, lane, ref run.step.K1);
         run.dt = T.Lane(dt, lane);
         run.lastNorm = T.Lane(lastNorm, lane);
         run.rowEnd = T.Lane(rowEnd, lane);
         run.Steps = (int)T.Lane(steps, lane);
-        LaneCopy<T>.Get(tally, lane, out run.recorder);
+        LaneCopy<T>.Get(tally, lane, ref run.recorder);
         if (run.Phase == Phase.Slide)
         {
-            LaneCopy<T>.Get(slide.Seen, lane, out run.slide.Seen);
+            LaneCopy<T>.Get(slide.Seen, lane, ref run.slide.Seen);
             if (slide.Body.HasDips)
             {
-                LaneCopy<T>.Get(slide.Dip, lane, out run.slide.Dip);
+                LaneCopy<T>.Get(slide.Dip, lane, ref run.slide.Dip);
             }
             run.slide.ByDistance = true;
             run.slide.Surface.Enter(Pace<Real>.Within(run.y.Y, run.rowEnd));
             return;
         }
-        LaneCopy<T>.Get(grip, lane, out run.grip);
+        LaneCopy<T>.Get(grip, lane, ref run.grip);
         run.roll.ByDistance = true;
         run.roll.Surface.Enter(Pace<Real>.Within(run.y.Y, run.rowEnd));
     }
@@ -170,16 +178,41 @@ internal sealed class Pack<T, TSurface, TOne>
     // The run takes the step itself, from the state before it, and comes back to the lane if it goes on as before.
     private void Alone(int lane, Phase phase, Stack<int> waiting)
     {
-        var i = shotOf[lane];
-        ref var run = ref runs[i];
+        ref var run = ref runs[shotOf[lane]];
         Store(lane, ref run);
-        // A step too short for the lane's numbers would be undone there: the run takes the next one too.
         var from = (double)run.y.Y;
-        do
+        run.Ended = run.Continue();
+        Return(lane, phase, from, waiting);
+    }
+
+    // A step of rolling that holds, as the lane has taken it: the run takes it over, sees what it meets, and comes back.
+    private void TakeOver(int lane, T h, T atEnd, T norm, T next, in Grip<T> after)
+    {
+        ref var run = ref runs[shotOf[lane]];
+        Store(lane, ref run);
+        var from = (double)run.y.Y;
+        LaneCopy<T>.Get(step, lane, ref run.step, Unsafe.SizeOf<Step<State<Real>>>() / sizeof(double) - 1);
+        run.step.Interpolant = step.Interpolant;
+        LaneCopy<T>.Get(roll.ω, lane, ref run.roll.ω);
+        Grip<Real> there = default;
+        LaneCopy<T>.Get(after, lane, ref there);
+        run.Ended = run.RollOver(T.Lane(h, lane), T.Lane(atEnd, lane), T.Lane(norm, lane), T.Lane(next, lane), there);
+        if (run.Ended == Ending.None && !run.IsPlain)
         {
             run.Ended = run.Continue();
         }
-        while (run.Ended == Ending.None && run.Phase == phase && run.y.Y - from < shortest);
+        Return(lane, Phase.Roll, from, rolling);
+    }
+
+    private void Return(int lane, Phase phase, double from, Stack<int> waiting)
+    {
+        var i = shotOf[lane];
+        ref var run = ref runs[i];
+        // A step too short for the lane's numbers would be undone there: the run takes the next one too.
+        while (run.Ended == Ending.None && run.Phase == phase && run.y.Y - from < shortest)
+        {
+            run.Ended = run.Continue();
+        }
         if (run.Ended == Ending.None && run.Phase == phase)
         {
             Load(lane, ref run);
@@ -189,7 +222,19 @@ internal sealed class Pack<T, TSurface, TOne>
         Fill(lane, waiting);
     }
 
-    private void SlideOn()
+    // Gives the lanes of shots that slide late to others.
+    private void SetAside(T flag)
+    {
+        for (var lanes = T.Mask(flag) & active; lanes != 0; lanes &= lanes - 1)
+        {
+            var lane = System.Numerics.BitOperations.TrailingZeroCount(lanes);
+            Store(lane, ref runs[shotOf[lane]]);
+            late.Push(shotOf[lane]);
+            Fill(lane, sliding);
+        }
+    }
+
+    private void SlideOn(Stack<int> waiting)
     {
         T zero = 0.0, one = 1.0;
         slide.Start = q;
@@ -249,7 +294,7 @@ internal sealed class Pack<T, TSurface, TOne>
         }
         for (; alone != 0; alone &= alone - 1)
         {
-            Alone(System.Numerics.BitOperations.TrailingZeroCount(alone), Phase.Slide, sliding);
+            Alone(System.Numerics.BitOperations.TrailingZeroCount(alone), Phase.Slide, waiting);
         }
     }
 
@@ -270,7 +315,21 @@ internal sealed class Pack<T, TSurface, TOne>
         special = T.Max(TooMany(next), T.IfLess(zero, rejected, zero, special));
         var taken = T.IfLess(zero, T.Max(special, rejected), zero, one);
         tally.Took(step, h, taken);
-        var alone = T.Mask(special) & active;
+
+        // What comes back to a lane here, or anew, has taken no step: what follows leaves it alone.
+        var refused = T.Mask(rejected);
+        for (var alone = T.Mask(special) & active; alone != 0; alone &= alone - 1)
+        {
+            var lane = System.Numerics.BitOperations.TrailingZeroCount(alone);
+            if ((refused & (1u << lane)) != 0)
+            {
+                Alone(lane, Phase.Roll, rolling);
+            }
+            else
+            {
+                TakeOver(lane, h, atEnd, norm, next, after);
+            }
+        }
         Commit(taken, special, next, norm, ω, out _);
         LaneCopy<T>.Take(ref grip, after, taken);
 
@@ -294,10 +353,6 @@ internal sealed class Pack<T, TSurface, TOne>
                 Fill(lane, rolling);
             }
         }
-        for (; alone != 0; alone &= alone - 1)
-        {
-            Alone(System.Numerics.BitOperations.TrailingZeroCount(alone), Phase.Roll, rolling);
-        }
     }
 
     private T TooMany(T next)
@@ -312,7 +367,8 @@ internal sealed class Pack<T, TSurface, TOne>
         return T.IfLess(T.Max(T.Abs(vx), 0.5), vy, zero, one);
     }
 
-    // Takes the step over in the lanes that took it; a rejected step leaves only a shorter one to try.
+    // Takes the step over in the lanes that took it; a rejected step leaves only a shorter one to try. Not inlined: with it the drivers exceed what the compiler is willing to inline.
+    [MethodImpl(MethodImplOptions.NoInlining)]
     private void Commit(T taken, T special, T next, T norm, Vec3<T> ω, out bool all)
     {
         T zero = 0.0, one = 1.0;

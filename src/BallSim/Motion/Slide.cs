@@ -291,6 +291,13 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
         cover.Friction = surface.Friction(T.Fma(one - cover.Fresh, coverFilm, cover.Film), slip, out cover.InContact);
     }
 
+    /// <summary>Flag: the slip is so small that a step from here may come below where the cover counts as fresh.</summary>
+    public readonly T IsLate()
+    {
+        T one = 1.0, zero = 0.0;
+        return Body.HasDips ? T.IfLess(Seen.Slip, 2 * FreshSlip, one, zero) : zero;
+    }
+
     // Whether the stages of a step take the cover for fresh, and leave the rest to Dips: for all lanes, or the long way is gone, at the end of which those are as fresh.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static bool IsFresh(in Body<T> body, T slip)

@@ -23,14 +23,18 @@ internal static class LaneCopy<T>
         }
     }
 
-    public static void Get<TMany, TOne>(in TMany many, int lane, out TOne one)
+    public static void Get<TMany, TOne>(in TMany many, int lane, ref TOne one)
+        where TMany : struct
+        where TOne : struct => Get(many, lane, ref one, Unsafe.SizeOf<TOne>() / sizeof(double));
+
+    /// <summary>The first so many numbers only.</summary>
+    public static void Get<TMany, TOne>(in TMany many, int lane, ref TOne one, int count)
         where TMany : struct
         where TOne : struct
     {
-        one = default;
         ref var to = ref Unsafe.As<TOne, double>(ref one);
         ref var from = ref Unsafe.As<TMany, T>(ref Unsafe.AsRef(in many));
-        for (var i = 0; i < Unsafe.SizeOf<TOne>() / sizeof(double); i++)
+        for (var i = 0; i < count; i++)
         {
             Unsafe.Add(ref to, i) = T.Lane(Unsafe.Add(ref from, i), lane);
         }
