@@ -44,9 +44,8 @@ internal static class Tsitouras5<TOde, TState, T>
         ode.Rates(s.End, out s.K7);
 
         error = default;
-        error.Add(h * -0.00178001105222577714, s.K1, h * -0.0008164344596567469, s.K2, h * 0.007880878010261995, s.K3);
-        error.Add(h * -0.1447110071732629, s.K4, h * 0.5823571654525552, s.K5);
-        error.Add(h * -0.45808210592918697, s.K6, h * 0.015151515151515152, s.K7);
+        Sum(ref error, error, s, 6, h * -0.00178001105222577714, h * -0.0008164344596567469, h * 0.007880878010261995, h * -0.1447110071732629, h * 0.5823571654525552, h * -0.45808210592918697);
+        error.Add(h * 0.015151515151515152, s.K7);
     }
 
     // start + s1 K1 + s2 K2 + ... for the first so many slopes, in this order.

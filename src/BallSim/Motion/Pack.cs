@@ -28,10 +28,11 @@ internal sealed class Pack<T, TSurface, TOne>
     private Bounds<T> bounds;
     private Control<T> control;
     private Grip<T> grip;
-    private State<T> y;
     private Quat<T> q;
     private T dt, lastNorm, rowEnd, steps, mostSteps;
     private Tally<T> tally;
+
+    // It starts from the state that the lanes are in.
     private Step<State<T>> step;
 
     // One bit for each lane that holds a shot.
@@ -125,7 +126,7 @@ internal sealed class Pack<T, TSurface, TOne>
     // The moving part of a run, to its lane.
     private void Load(int lane, ref Run<Real, TOne, Tally<Real>> run)
     {
-        LaneCopy<T>.Set(ref y, lane, run.y);
+        LaneCopy<T>.Set(ref step.Start, lane, run.y);
         LaneCopy<T>.Set(ref q, lane, run.q);
         LaneCopy<T>.Set(ref step.K1, lane, run.step.K1);
         T.SetLane(ref dt, lane, run.dt);
@@ -151,7 +152,7 @@ internal sealed class Pack<T, TSurface, TOne>
     // And back.
     private void Store(int lane, ref Run<Real, TOne, Tally<Real>> run)
     {
-        LaneCopy<T>.Get(y, lane, ref run.y);
+        LaneCopy<T>.Get(step.Start, lane, ref run.y);
         LaneCopy<T>.Get(q, lane, ref run.q);
         LaneCopy<T>.Get(step.K1, lane, ref run.step.K1);
         run.dt = T.Lane(dt, lane);
@@ -238,10 +239,9 @@ internal sealed class Pack<T, TSurface, TOne>
     {
         T zero = 0.0, one = 1.0;
         slide.Start = q;
-        step.Start = y;
         var seen = slide.Seen;
         var vy = slide.VelocityY;
-        var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, slide.ω), vy, Pace<T>.NextLine(y.Y, rowEnd, bounds) - y.Y, out var atEnd);
+        var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, slide.ω), vy, Pace<T>.NextLine(step.Start.Y, rowEnd, bounds) - step.Start.Y, out var atEnd);
         var special = zero;
         var near = Pace<T>.MayStick(slide.Slip, h / vy);
         if ((T.Mask(near) & active) != 0)
@@ -281,7 +281,7 @@ internal sealed class Pack<T, TSurface, TOne>
             slide.Start = q;
             seen = slide.Seen;
             slide.Dips.Start = slide.Dip;
-            slide.Rates(y, out step.K2);
+            slide.Rates(step.Start, out step.K2);
             var entered = T.IfLess(zero, taken, atEnd, zero);
             LaneCopy<T>.Take(ref step.K1, step.K2, entered);
             LaneCopy<T>.Take(ref seen, slide.Seen, entered);
@@ -302,9 +302,8 @@ internal sealed class Pack<T, TSurface, TOne>
     {
         T zero = 0.0, one = 1.0;
         roll.Start = q;
-        step.Start = y;
         var vy = grip.VelocityY;
-        var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, grip.ω), vy, Pace<T>.NextLine(y.Y, rowEnd, bounds) - y.Y, out var atEnd);
+        var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, grip.ω), vy, Pace<T>.NextLine(step.Start.Y, rowEnd, bounds) - step.Start.Y, out var atEnd);
         roll.Take(ref step, h, out var error);
         var norm = control.Norm(error);
         var next = Pace<T>.Next(norm, lastNorm, dt, h / vy, out var rejected);
@@ -340,8 +339,8 @@ internal sealed class Pack<T, TSurface, TOne>
             // A new row may bring another friction: is there still grip? If not, the run itself must know it before it goes on.
             EnterRows(rowsEnd, ref roll.Surface);
             roll.Start = q;
-            roll.GripAt(y, out after);
-            roll.Rates(y, out step.K2);
+            roll.GripAt(step.Start, out after);
+            roll.Rates(step.Start, out step.K2);
             LaneCopy<T>.Take(ref step.K1, step.K2, entered);
             LaneCopy<T>.Take(ref grip, after, entered);
             for (var slips = T.Mask(T.IfLess(zero, after.Excess, entered, zero)) & active; slips != 0; slips &= slips - 1)
@@ -379,11 +378,13 @@ internal sealed class Pack<T, TSurface, TOne>
         step.K7.Turn = step.K7.Time * ω;
         if (all)
         {
-            (y, q, step.K1, lastNorm, dt) = (step.End, turned, step.K7, norm, next);
+            step.Start = step.End;
+            step.K1 = step.K7;
+            (q, lastNorm, dt) = (turned, norm, next);
             steps = steps + one;
             return;
         }
-        LaneCopy<T>.Take(ref y, step.End, taken);
+        LaneCopy<T>.Take(ref step.Start, step.End, taken);
         LaneCopy<T>.Take(ref q, turned, taken);
         LaneCopy<T>.Take(ref step.K1, step.K7, taken);
         lastNorm = T.IfLess(zero, taken, norm, lastNorm);
@@ -393,7 +394,7 @@ internal sealed class Pack<T, TSurface, TOne>
 
     private void EnterRows(uint lanes, ref TSurface surface)
     {
-        var at = Pace<T>.EntersAt(y.Y, rowEnd);
+        var at = Pace<T>.EntersAt(step.Start.Y, rowEnd);
         for (; lanes != 0; lanes &= lanes - 1)
         {
             var lane = System.Numerics.BitOperations.TrailingZeroCount(lanes);
