@@ -21,6 +21,9 @@ internal sealed class Pack<T, TSurface, TOne>
 
     // Shots that wait for a lane: that slide, that slide with so little slip that the fresh cover is asked for at every stage (Slide.IsLate), which all lanes would have to follow, and that roll.
     private readonly Stack<int> sliding = new(), late = new(), rolling = new();
+
+    // Those that are taken from now.
+    private Stack<int> waiting = new();
     private Run<Real, TOne, Tally<Real>>[] runs = [];
 
     private Slide<T, TSurface> slide;
@@ -50,6 +53,27 @@ internal sealed class Pack<T, TSurface, TOne>
         this.mostSteps = mostSteps - 1;
     }
 
+    /// <summary>A pack whose numbers lie on the lines of the cache, if it can be had: where an object comes to lie is for the runtime to say. Vectors across two lines cost lanes some per cent of their time.</summary>
+    public static Pack<T, TSurface, TOne> OnLines(TSurface surface, in Body<Real> body, int mostSteps)
+    {
+        const int MostTries = 32;
+        for (var tries = 1; ; tries++)
+        {
+            var pack = new Pack<T, TSurface, TOne>(surface, body, mostSteps);
+            if (pack.Askew == 0 || tries == MostTries)
+            {
+                return pack;
+            }
+            // Moves the next one by another distance each time.
+            GC.KeepAlive(new byte[8 * (tries % 5)]);
+        }
+    }
+
+    /// <summary>How far the numbers lie beyond the lines of the cache, bytes; 0 if all of them begin on one.</summary>
+    internal int Askew => Beyond(ref step) | Beyond(ref slide.Body) | Beyond(ref roll.Body);
+
+    private static int Beyond<TMany>(ref TMany many) => (int)Unsafe.ByteOffset(ref Unsafe.NullRef<T>(), ref Unsafe.As<TMany, T>(ref many)) & (Unsafe.SizeOf<T>() - 1);
+
     /// <summary>Brings runs that have begun to their end.</summary>
     public void Finish(Run<Real, TOne, Tally<Real>>[] begun, int count)
     {
@@ -63,13 +87,13 @@ internal sealed class Pack<T, TSurface, TOne>
             Fill(sliding);
             while (active != 0)
             {
-                SlideOn(sliding);
+                SlideOn();
                 SetAside(slide.IsLate());
             }
             Fill(late);
             while (active != 0)
             {
-                SlideOn(late);
+                SlideOn();
             }
             Fill(rolling);
             while (active != 0)
@@ -93,15 +117,16 @@ internal sealed class Pack<T, TSurface, TOne>
         }
     }
 
-    private void Fill(Stack<int> waiting)
+    private void Fill(Stack<int> from)
     {
+        waiting = from;
         for (var lane = 0; lane < T.Count; lane++)
         {
-            Fill(lane, waiting);
+            Fill(lane);
         }
     }
 
-    private void Fill(int lane, Stack<int> waiting)
+    private void Fill(int lane)
     {
         if (!waiting.TryPop(out var i))
         {
@@ -177,13 +202,13 @@ internal sealed class Pack<T, TSurface, TOne>
     }
 
     // The run takes the step itself, from the state before it, and comes back to the lane if it goes on as before.
-    private void Alone(int lane, Phase phase, Stack<int> waiting)
+    private void Alone(int lane, Phase phase)
     {
         ref var run = ref runs[shotOf[lane]];
         Store(lane, ref run);
         var from = (double)run.y.Y;
         run.Ended = run.Continue();
-        Return(lane, phase, from, waiting);
+        Return(lane, phase, from);
     }
 
     // A step of rolling that holds, as the lane has taken it: the run takes it over, sees what it meets, and comes back.
@@ -202,10 +227,10 @@ internal sealed class Pack<T, TSurface, TOne>
         {
             run.Ended = run.Continue();
         }
-        Return(lane, Phase.Roll, from, rolling);
+        Return(lane, Phase.Roll, from);
     }
 
-    private void Return(int lane, Phase phase, double from, Stack<int> waiting)
+    private void Return(int lane, Phase phase, double from)
     {
         var i = shotOf[lane];
         ref var run = ref runs[i];
@@ -220,7 +245,7 @@ internal sealed class Pack<T, TSurface, TOne>
             return;
         }
         Queue(i);
-        Fill(lane, waiting);
+        Fill(lane);
     }
 
     // Gives the lanes of shots that slide late to others.
@@ -231,11 +256,11 @@ internal sealed class Pack<T, TSurface, TOne>
             var lane = System.Numerics.BitOperations.TrailingZeroCount(lanes);
             Store(lane, ref runs[shotOf[lane]]);
             late.Push(shotOf[lane]);
-            Fill(lane, sliding);
+            Fill(lane);
         }
     }
 
-    private void SlideOn(Stack<int> waiting)
+    private void SlideOn()
     {
         T zero = 0.0, one = 1.0;
         slide.Start = q;
@@ -294,7 +319,7 @@ internal sealed class Pack<T, TSurface, TOne>
         }
         for (; alone != 0; alone &= alone - 1)
         {
-            Alone(System.Numerics.BitOperations.TrailingZeroCount(alone), Phase.Slide, waiting);
+            Alone(System.Numerics.BitOperations.TrailingZeroCount(alone), Phase.Slide);
         }
     }
 
@@ -322,7 +347,7 @@ internal sealed class Pack<T, TSurface, TOne>
             var lane = System.Numerics.BitOperations.TrailingZeroCount(alone);
             if ((refused & (1u << lane)) != 0)
             {
-                Alone(lane, Phase.Roll, rolling);
+                Alone(lane, Phase.Roll);
             }
             else
             {
@@ -349,7 +374,7 @@ internal sealed class Pack<T, TSurface, TOne>
                 Store(lane, ref runs[shotOf[lane]]);
                 runs[shotOf[lane]].Ended = runs[shotOf[lane]].SlipAtRow();
                 Queue(shotOf[lane]);
-                Fill(lane, rolling);
+                Fill(lane);
             }
         }
     }
