@@ -108,7 +108,7 @@ internal sealed class Crew<T>(SimulatorOptions options) : Crew(options)
         Begin(given, lane, work, new Given(map));
         if (givenPack is null || !ReferenceEquals(givenMap, map))
         {
-            (givenPack, givenMap) = (new(new(map), given[0].slide.Body, Options.MaxSteps), map);
+            (givenPack, givenMap) = (Pack<T, GivenOfLanes<T>, GivenSurface<Real, MapOfReal>>.OnLines(new(map), given[0].slide.Body, Options.MaxSteps), map);
         }
         givenPack.Finish(given.All, Group.Count);
         End(given, lane, work);
@@ -119,7 +119,7 @@ internal sealed class Crew<T>(SimulatorOptions options) : Crew(options)
         Begin(film, lane, work, new Film(map));
         if (filmPack is null || !ReferenceEquals(filmMap, map))
         {
-            (filmPack, filmMap) = (new(new(map), film[0].slide.Body, Options.MaxSteps), map);
+            (filmPack, filmMap) = (Pack<T, FilmOfLanes<T>, FilmSurface<Real, MapOfReal>>.OnLines(new(map), film[0].slide.Body, Options.MaxSteps), map);
         }
         filmPack.Finish(film.All, Group.Count);
         End(film, lane, work);

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using BallSim.Spatial;
 
 namespace BallSim.Integration;
@@ -74,6 +75,7 @@ internal static class Dense<TState, T>
     }
 
     /// <summary>The same for one component, from its values at both ends and its slopes.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static void Coefficients(Interpolant interpolant, T h, T start, T end, T k1, T k2, T k3, T k4, T k5, T k6, T k7, out T c1, out T c2, out T c3, out T c4)
     {
         c1 = h * k1;

@@ -18,7 +18,12 @@ internal sealed class Pack<T, TSurface, TOne>
     private readonly double shortest = 2 * T.Lane(T.Sliver, 0);
 
     private readonly int[] shotOf = new int[T.Count];
-    private readonly Stack<int> sliding = new(), rolling = new();
+
+    // Shots that wait for a lane: that slide, that slide with so little slip that the fresh cover is asked for at every stage (Slide.IsLate), which all lanes would have to follow, and that roll.
+    private readonly Stack<int> sliding = new(), late = new(), rolling = new();
+
+    // Those that are taken from now.
+    private Stack<int> waiting = new();
     private Run<Real, TOne, Tally<Real>>[] runs = [];
 
     private Slide<T, TSurface> slide;
@@ -26,10 +31,11 @@ internal sealed class Pack<T, TSurface, TOne>
     private Bounds<T> bounds;
     private Control<T> control;
     private Grip<T> grip;
-    private State<T> y;
     private Quat<T> q;
     private T dt, lastNorm, rowEnd, steps, mostSteps;
     private Tally<T> tally;
+
+    // It starts from the state that the lanes are in.
     private Step<State<T>> step;
 
     // One bit for each lane that holds a shot.
@@ -47,6 +53,27 @@ internal sealed class Pack<T, TSurface, TOne>
         this.mostSteps = mostSteps - 1;
     }
 
+    /// <summary>A pack whose numbers lie on the lines of the cache, if it can be had: where an object comes to lie is for the runtime to say. Vectors across two lines cost lanes some per cent of their time.</summary>
+    public static Pack<T, TSurface, TOne> OnLines(TSurface surface, in Body<Real> body, int mostSteps)
+    {
+        const int MostTries = 32;
+        for (var tries = 1; ; tries++)
+        {
+            var pack = new Pack<T, TSurface, TOne>(surface, body, mostSteps);
+            if (pack.Askew == 0 || tries == MostTries)
+            {
+                return pack;
+            }
+            // Moves the next one by another distance each time.
+            GC.KeepAlive(new byte[8 * (tries % 5)]);
+        }
+    }
+
+    /// <summary>How far the numbers lie beyond the lines of the cache, bytes; 0 if all of them begin on one.</summary>
+    internal int Askew => Beyond(ref step) | Beyond(ref slide.Body) | Beyond(ref roll.Body);
+
+    private static int Beyond<TMany>(ref TMany many) => (int)Unsafe.ByteOffset(ref Unsafe.NullRef<T>(), ref Unsafe.As<TMany, T>(ref many)) & (Unsafe.SizeOf<T>() - 1);
+
     /// <summary>Brings runs that have begun to their end.</summary>
     public void Finish(Run<Real, TOne, Tally<Real>>[] begun, int count)
     {
@@ -55,9 +82,15 @@ internal sealed class Pack<T, TSurface, TOne>
         {
             Queue(i);
         }
-        while (sliding.Count + rolling.Count > 0)
+        while (sliding.Count + late.Count + rolling.Count > 0)
         {
             Fill(sliding);
+            while (active != 0)
+            {
+                SlideOn();
+                SetAside(slide.IsLate());
+            }
+            Fill(late);
             while (active != 0)
             {
                 SlideOn();
@@ -80,19 +113,20 @@ internal sealed class Pack<T, TSurface, TOne>
         }
         if (run.Ended == Ending.None)
         {
-            (run.Phase == Phase.Slide ? sliding : rolling).Push(i);
+            (run.Phase == Phase.Roll ? rolling : run.slide.IsLate() > 0.0 ? late : sliding).Push(i);
         }
     }
 
-    private void Fill(Stack<int> waiting)
+    private void Fill(Stack<int> from)
     {
+        waiting = from;
         for (var lane = 0; lane < T.Count; lane++)
         {
-            Fill(lane, waiting);
+            Fill(lane);
         }
     }
 
-    private void Fill(int lane, Stack<int> waiting)
+    private void Fill(int lane)
     {
         if (!waiting.TryPop(out var i))
         {
@@ -117,7 +151,7 @@ internal sealed class Pack<T, TSurface, TOne>
     // The moving part of a run, to its lane.
     private void Load(int lane, ref Run<Real, TOne, Tally<Real>> run)
     {
-        LaneCopy<T>.Set(ref y, lane, run.y);
+        LaneCopy<T>.Set(ref step.Start, lane, run.y);
         LaneCopy<T>.Set(ref q, lane, run.q);
         LaneCopy<T>.Set(ref step.K1, lane, run.step.K1);
         T.SetLane(ref dt, lane, run.dt);
@@ -143,60 +177,96 @@ internal sealed class Pack<T, TSurface, TOne>
     // And back.
     private void Store(int lane, ref Run<Real, TOne, Tally<Real>> run)
     {
-        LaneCopy<T>.Get(y, lane, out run.y);
-        LaneCopy<T>.Get(q, lane, out run.q);
-        LaneCopy<T>.Get(step.K1, lane, out run.step.K1);
+        LaneCopy<T>.Get(step.Start, lane, ref run.y);
+        LaneCopy<T>.Get(q, lane, ref run.q);
+        LaneCopy<T>.Get(step.K1, lane, ref run.step.K1);
         run.dt = T.Lane(dt, lane);
         run.lastNorm = T.Lane(lastNorm, lane);
         run.rowEnd = T.Lane(rowEnd, lane);
         run.Steps = (int)T.Lane(steps, lane);
-        LaneCopy<T>.Get(tally, lane, out run.recorder);
+        LaneCopy<T>.Get(tally, lane, ref run.recorder);
         if (run.Phase == Phase.Slide)
         {
-            LaneCopy<T>.Get(slide.Seen, lane, out run.slide.Seen);
+            LaneCopy<T>.Get(slide.Seen, lane, ref run.slide.Seen);
             if (slide.Body.HasDips)
             {
-                LaneCopy<T>.Get(slide.Dip, lane, out run.slide.Dip);
+                LaneCopy<T>.Get(slide.Dip, lane, ref run.slide.Dip);
             }
             run.slide.ByDistance = true;
             run.slide.Surface.Enter(Pace<Real>.Within(run.y.Y, run.rowEnd));
             return;
         }
-        LaneCopy<T>.Get(grip, lane, out run.grip);
+        LaneCopy<T>.Get(grip, lane, ref run.grip);
         run.roll.ByDistance = true;
         run.roll.Surface.Enter(Pace<Real>.Within(run.y.Y, run.rowEnd));
     }
 
     // The run takes the step itself, from the state before it, and comes back to the lane if it goes on as before.
-    private void Alone(int lane, Phase phase, Stack<int> waiting)
+    private void Alone(int lane, Phase phase)
     {
-        var i = shotOf[lane];
-        ref var run = ref runs[i];
+        ref var run = ref runs[shotOf[lane]];
         Store(lane, ref run);
-        // A step too short for the lane's numbers would be undone there: the run takes the next one too.
         var from = (double)run.y.Y;
-        do
+        run.Ended = run.Continue();
+        Return(lane, phase, from);
+    }
+
+    // A step of rolling that holds, as the lane has taken it: the run takes it over, sees what it meets, and comes back.
+    private void TakeOver(int lane, T h, T atEnd, T norm, T next, in Grip<T> after)
+    {
+        ref var run = ref runs[shotOf[lane]];
+        Store(lane, ref run);
+        var from = (double)run.y.Y;
+        LaneCopy<T>.Get(step, lane, ref run.step, Unsafe.SizeOf<Step<State<Real>>>() / sizeof(double) - 1);
+        run.step.Interpolant = step.Interpolant;
+        LaneCopy<T>.Get(roll.ω, lane, ref run.roll.ω);
+        Grip<Real> there = default;
+        LaneCopy<T>.Get(after, lane, ref there);
+        run.Ended = run.RollOver(T.Lane(h, lane), T.Lane(atEnd, lane), T.Lane(norm, lane), T.Lane(next, lane), there);
+        if (run.Ended == Ending.None && !run.IsPlain)
         {
             run.Ended = run.Continue();
         }
-        while (run.Ended == Ending.None && run.Phase == phase && run.y.Y - from < shortest);
+        Return(lane, Phase.Roll, from);
+    }
+
+    private void Return(int lane, Phase phase, double from)
+    {
+        var i = shotOf[lane];
+        ref var run = ref runs[i];
+        // A step too short for the lane's numbers would be undone there: the run takes the next one too.
+        while (run.Ended == Ending.None && run.Phase == phase && run.y.Y - from < shortest)
+        {
+            run.Ended = run.Continue();
+        }
         if (run.Ended == Ending.None && run.Phase == phase)
         {
             Load(lane, ref run);
             return;
         }
         Queue(i);
-        Fill(lane, waiting);
+        Fill(lane);
+    }
+
+    // Gives the lanes of shots that slide late to others.
+    private void SetAside(T flag)
+    {
+        for (var lanes = T.Mask(flag) & active; lanes != 0; lanes &= lanes - 1)
+        {
+            var lane = System.Numerics.BitOperations.TrailingZeroCount(lanes);
+            Store(lane, ref runs[shotOf[lane]]);
+            late.Push(shotOf[lane]);
+            Fill(lane);
+        }
     }
 
     private void SlideOn()
     {
         T zero = 0.0, one = 1.0;
         slide.Start = q;
-        step.Start = y;
         var seen = slide.Seen;
         var vy = slide.VelocityY;
-        var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, slide.ω), vy, Pace<T>.NextLine(y.Y, rowEnd, bounds) - y.Y, out var atEnd);
+        var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, slide.ω), vy, Pace<T>.NextLine(step.Start.Y, rowEnd, bounds) - step.Start.Y, out var atEnd);
         var special = zero;
         var near = Pace<T>.MayStick(slide.Slip, h / vy);
         if ((T.Mask(near) & active) != 0)
@@ -236,7 +306,7 @@ internal sealed class Pack<T, TSurface, TOne>
             slide.Start = q;
             seen = slide.Seen;
             slide.Dips.Start = slide.Dip;
-            slide.Rates(y, out step.K2);
+            slide.Rates(step.Start, out step.K2);
             var entered = T.IfLess(zero, taken, atEnd, zero);
             LaneCopy<T>.Take(ref step.K1, step.K2, entered);
             LaneCopy<T>.Take(ref seen, slide.Seen, entered);
@@ -249,7 +319,7 @@ internal sealed class Pack<T, TSurface, TOne>
         }
         for (; alone != 0; alone &= alone - 1)
         {
-            Alone(System.Numerics.BitOperations.TrailingZeroCount(alone), Phase.Slide, sliding);
+            Alone(System.Numerics.BitOperations.TrailingZeroCount(alone), Phase.Slide);
         }
     }
 
@@ -257,9 +327,8 @@ internal sealed class Pack<T, TSurface, TOne>
     {
         T zero = 0.0, one = 1.0;
         roll.Start = q;
-        step.Start = y;
         var vy = grip.VelocityY;
-        var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, grip.ω), vy, Pace<T>.NextLine(y.Y, rowEnd, bounds) - y.Y, out var atEnd);
+        var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, grip.ω), vy, Pace<T>.NextLine(step.Start.Y, rowEnd, bounds) - step.Start.Y, out var atEnd);
         roll.Take(ref step, h, out var error);
         var norm = control.Norm(error);
         var next = Pace<T>.Next(norm, lastNorm, dt, h / vy, out var rejected);
@@ -270,7 +339,21 @@ internal sealed class Pack<T, TSurface, TOne>
         special = T.Max(TooMany(next), T.IfLess(zero, rejected, zero, special));
         var taken = T.IfLess(zero, T.Max(special, rejected), zero, one);
         tally.Took(step, h, taken);
-        var alone = T.Mask(special) & active;
+
+        // What comes back to a lane here, or anew, has taken no step: what follows leaves it alone.
+        var refused = T.Mask(rejected);
+        for (var alone = T.Mask(special) & active; alone != 0; alone &= alone - 1)
+        {
+            var lane = System.Numerics.BitOperations.TrailingZeroCount(alone);
+            if ((refused & (1u << lane)) != 0)
+            {
+                Alone(lane, Phase.Roll);
+            }
+            else
+            {
+                TakeOver(lane, h, atEnd, norm, next, after);
+            }
+        }
         Commit(taken, special, next, norm, ω, out _);
         LaneCopy<T>.Take(ref grip, after, taken);
 
@@ -281,8 +364,8 @@ internal sealed class Pack<T, TSurface, TOne>
             // A new row may bring another friction: is there still grip? If not, the run itself must know it before it goes on.
             EnterRows(rowsEnd, ref roll.Surface);
             roll.Start = q;
-            roll.GripAt(y, out after);
-            roll.Rates(y, out step.K2);
+            roll.GripAt(step.Start, out after);
+            roll.Rates(step.Start, out step.K2);
             LaneCopy<T>.Take(ref step.K1, step.K2, entered);
             LaneCopy<T>.Take(ref grip, after, entered);
             for (var slips = T.Mask(T.IfLess(zero, after.Excess, entered, zero)) & active; slips != 0; slips &= slips - 1)
@@ -291,12 +374,8 @@ internal sealed class Pack<T, TSurface, TOne>
                 Store(lane, ref runs[shotOf[lane]]);
                 runs[shotOf[lane]].Ended = runs[shotOf[lane]].SlipAtRow();
                 Queue(shotOf[lane]);
-                Fill(lane, rolling);
+                Fill(lane);
             }
-        }
-        for (; alone != 0; alone &= alone - 1)
-        {
-            Alone(System.Numerics.BitOperations.TrailingZeroCount(alone), Phase.Roll, rolling);
         }
     }
 
@@ -312,7 +391,8 @@ internal sealed class Pack<T, TSurface, TOne>
         return T.IfLess(T.Max(T.Abs(vx), 0.5), vy, zero, one);
     }
 
-    // Takes the step over in the lanes that took it; a rejected step leaves only a shorter one to try.
+    // Takes the step over in the lanes that took it; a rejected step leaves only a shorter one to try. Not inlined: with it the drivers exceed what the compiler is willing to inline.
+    [MethodImpl(MethodImplOptions.NoInlining)]
     private void Commit(T taken, T special, T next, T norm, Vec3<T> ω, out bool all)
     {
         T zero = 0.0, one = 1.0;
@@ -323,11 +403,13 @@ internal sealed class Pack<T, TSurface, TOne>
         step.K7.Turn = step.K7.Time * ω;
         if (all)
         {
-            (y, q, step.K1, lastNorm, dt) = (step.End, turned, step.K7, norm, next);
+            step.Start = step.End;
+            step.K1 = step.K7;
+            (q, lastNorm, dt) = (turned, norm, next);
             steps = steps + one;
             return;
         }
-        LaneCopy<T>.Take(ref y, step.End, taken);
+        LaneCopy<T>.Take(ref step.Start, step.End, taken);
         LaneCopy<T>.Take(ref q, turned, taken);
         LaneCopy<T>.Take(ref step.K1, step.K7, taken);
         lastNorm = T.IfLess(zero, taken, norm, lastNorm);
@@ -337,7 +419,7 @@ internal sealed class Pack<T, TSurface, TOne>
 
     private void EnterRows(uint lanes, ref TSurface surface)
     {
-        var at = Pace<T>.EntersAt(y.Y, rowEnd);
+        var at = Pace<T>.EntersAt(step.Start.Y, rowEnd);
         for (; lanes != 0; lanes &= lanes - 1)
         {
             var lane = System.Numerics.BitOperations.TrailingZeroCount(lanes);

@@ -366,29 +366,44 @@ internal partial struct Run<T, TSurface, TRecorder>
 
             held = grip;
             roll.Arrive(ref step, held, out grip);
-            var slips = FirstExcess(h, held, grip, out var low, out var high);
-            if (slips)
-            {
-                LandOnExcess(ref h, low, high);
-            }
-            var end = Complete(ref roll, h, grip.N > 0.0);
-            NextSlopes(roll.ω);
-            Advance();
-            if (end != Ending.None || limit != Ending.None)
-            {
-                return end != Ending.None ? end : limit;
-            }
-            if (slips)
-            {
-                return Slip(jump: false);
-            }
-            if ((atEnd > 0.0 || roll.ByDistance != GoesByDistance(grip.VelocityX, grip.VelocityY))
-                && !EnterRoll(grip.VelocityX, grip.VelocityY, atEnd > 0.0 ? Pace<T>.EntersAt(y.Y, rowEnd) : y.Y))
-            {
-                return Slip(jump: true);
-            }
-            return Ending.None;
+            return Rolled(h, atEnd, limit);
         }
+    }
+
+    /// <summary>Goes on from a step of rolling that a lane has taken and that holds: its length, whether it ends on a line, its error and the next step in time, and the grip at its end; the state and the grip are still those before it.</summary>
+    internal Ending RollOver(T h, T atEnd, T norm, T next, in Grip<T> after)
+    {
+        roll.Start = q;
+        (held, grip) = (grip, after);
+        (lastNorm, dt) = (norm, next);
+        return Rolled(h, atEnd, IsSpent() ? Ending.StepLimit : Ending.None);
+    }
+
+    // What a step of rolling that holds leads to.
+    private Ending Rolled(T h, T atEnd, Ending limit)
+    {
+        var slips = FirstExcess(h, held, grip, out var low, out var high);
+        if (slips)
+        {
+            LandOnExcess(ref h, low, high);
+        }
+        var end = Complete(ref roll, h, grip.N > 0.0);
+        NextSlopes(roll.ω);
+        Advance();
+        if (end != Ending.None || limit != Ending.None)
+        {
+            return end != Ending.None ? end : limit;
+        }
+        if (slips)
+        {
+            return Slip(jump: false);
+        }
+        if ((atEnd > 0.0 || roll.ByDistance != GoesByDistance(grip.VelocityX, grip.VelocityY))
+            && !EnterRoll(grip.VelocityX, grip.VelocityY, atEnd > 0.0 ? Pace<T>.EntersAt(y.Y, rowEnd) : y.Y))
+        {
+            return Slip(jump: true);
+        }
+        return Ending.None;
     }
 
     // Ends a step that was taken where the run ends inside it, and shows it to who looks on.
@@ -439,12 +454,15 @@ internal partial struct Run<T, TSurface, TRecorder>
         {
             Rejected++;
         }
-        if (++Steps >= bounds.MaxSteps || !(dt > 1e-14))
+        if (IsSpent())
         {
             ending = Ending.StepLimit;
         }
         return accepted;
     }
+
+    // Counts a step: was it the last, or is the next one none?
+    private bool IsSpent() => ++Steps >= bounds.MaxSteps || !(dt > 1e-14);
 
     private void NextSlopes(Vec3<T> ω)
     {

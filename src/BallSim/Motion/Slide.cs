@@ -228,16 +228,19 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
             Kinematics<T>.OnSlope(body, ref surface, y, c.rx, c.ry, out c.gX, out c.gY);
         }
         cover.Fresh = 1.0;
-        cover.Friction = surface.Friction(cover.Film, cover.BareShare, cover.InContact, slip);
+        // By way of a local: what is copied from memory to the stack of a call is copied in parts, and a vector that has been written in parts is slow to read.
+        var μ = surface.Friction(cover.Film, cover.BareShare, cover.InContact, slip);
+        cover.Friction = μ;
         if (body.HasCoverOil)
         {
-            cover.WhenFresh = cover.Friction;
+            cover.WhenFresh = μ;
             if (!IsFresh(body, slip))
             {
                 Refresh(body, ref surface, ref c, y.CoverFilm, ex, ey, slip, ref cover);
+                μ = cover.Friction;
             }
         }
-        c.Push(body, ex, ey, cover.Friction);
+        c.Push(body, ex, ey, μ);
     }
 
     /// <summary>The friction with which a ball that rolls would begin to slide along the unit vector (ex, ey), with oil on the cover; of the cover are given the lane's film and the friction of a fresh one.</summary>
@@ -289,6 +292,13 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
             }
         }
         cover.Friction = surface.Friction(T.Fma(one - cover.Fresh, coverFilm, cover.Film), slip, out cover.InContact);
+    }
+
+    /// <summary>Flag: the slip is so small that a step from here may come below where the cover counts as fresh.</summary>
+    public readonly T IsLate()
+    {
+        T one = 1.0, zero = 0.0;
+        return Body.HasDips ? T.IfLess(Seen.Slip, 2 * FreshSlip, one, zero) : zero;
     }
 
     // Whether the stages of a step take the cover for fresh, and leave the rest to Dips: for all lanes, or the long way is gone, at the end of which those are as fresh.

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using BallSim.Integration;
 using BallSim.Spatial;
 
@@ -44,16 +45,27 @@ internal struct Tally<T> : IRecorder<T>
         // Outward and then inward. Halves, because an offset ball's velocity swings.
         var inFirst = T.IfLess(zero, first, T.IfLess(zero, middle, zero, taken), zero);
         var inSecond = T.IfLess(zero, middle, T.IfLess(zero, last, zero, taken), zero);
-        if (!T.Any(T.Max(inFirst, inSecond)))
+        if (T.Any(T.Max(inFirst, inSecond)))
         {
-            return;
+            Turns(step, h, inFirst, inSecond, x1, x2, x3, x4);
         }
+    }
+
+    // Where in a step it turns, in the lanes in whose first or second half it does. Apart, since most steps do not come here.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private void Turns(in Step<State<T>> step, T h, T inFirst, T inSecond, T x1, T x2, T x3, T x4)
+    {
+        T zero = 0.0, half = 0.5, one = 1.0;
         Dense<State<T>, T>.Coefficients(step.Interpolant, h, step.Start.Y, step.End.Y, step.K1.Y, step.K2.Y, step.K3.Y, step.K4.Y, step.K5.Y, step.K6.Y, step.K7.Y, out var y1, out var y2, out var y3, out var y4);
         Dense<State<T>, T>.Coefficients(step.Interpolant, h, step.Start.Time, step.End.Time, step.K1.Time, step.K2.Time, step.K3.Time, step.K4.Time, step.K5.Time, step.K6.Time, step.K7.Time, out var t1, out var t2, out var t3, out var t4);
         for (var part = 0; part < 2; part++)
         {
-            T low = part == 0 ? zero : half, high = part == 0 ? half : one;
             var turns = part == 0 ? inFirst : inSecond;
+            if (!T.Any(turns))
+            {
+                continue;
+            }
+            T low = part == 0 ? zero : half, high = part == 0 ? half : one;
             for (var i = 0; i < Halvings; i++)
             {
                 var θ = half * (low + high);

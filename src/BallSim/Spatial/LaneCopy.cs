@@ -23,14 +23,18 @@ internal static class LaneCopy<T>
         }
     }
 
-    public static void Get<TMany, TOne>(in TMany many, int lane, out TOne one)
+    public static void Get<TMany, TOne>(in TMany many, int lane, ref TOne one)
+        where TMany : struct
+        where TOne : struct => Get(many, lane, ref one, Unsafe.SizeOf<TOne>() / sizeof(double));
+
+    /// <summary>The first so many numbers only.</summary>
+    public static void Get<TMany, TOne>(in TMany many, int lane, ref TOne one, int count)
         where TMany : struct
         where TOne : struct
     {
-        one = default;
         ref var to = ref Unsafe.As<TOne, double>(ref one);
         ref var from = ref Unsafe.As<TMany, T>(ref Unsafe.AsRef(in many));
-        for (var i = 0; i < Unsafe.SizeOf<TOne>() / sizeof(double); i++)
+        for (var i = 0; i < count; i++)
         {
             Unsafe.Add(ref to, i) = T.Lane(Unsafe.Add(ref from, i), lane);
         }
@@ -46,6 +50,61 @@ internal static class LaneCopy<T>
         for (var i = 0; i < Unsafe.SizeOf<TMany>() / Unsafe.SizeOf<T>(); i++)
         {
             Unsafe.Add(ref to, i) = T.IfLess(zero, flag, Unsafe.Add(ref from, i), Unsafe.Add(ref to, i));
+        }
+    }
+
+    /// <summary>As <see cref="IReal{T}.SumsWhole{TState}"/>.</summary>
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    public static void Sum<TState>(ref TState y, in TState start, in TState k, int count, T s1, T s2, T s3, T s4, T s5, T s6)
+        where TState : struct
+    {
+        ref var to = ref Unsafe.As<TState, T>(ref y);
+        ref var from = ref Unsafe.As<TState, T>(ref Unsafe.AsRef(in start));
+        ref var k1 = ref Unsafe.As<TState, T>(ref Unsafe.AsRef(in k));
+        var n = Unsafe.SizeOf<TState>() / Unsafe.SizeOf<T>();
+        ref var k2 = ref Unsafe.Add(ref k1, n);
+        ref var k3 = ref Unsafe.Add(ref k2, n);
+        ref var k4 = ref Unsafe.Add(ref k3, n);
+        ref var k5 = ref Unsafe.Add(ref k4, n);
+        ref var k6 = ref Unsafe.Add(ref k5, n);
+        switch (count)
+        {
+            case 1:
+                for (var i = 0; i < n; i++)
+                {
+                    Unsafe.Add(ref to, i) = T.Fma(s1, Unsafe.Add(ref k1, i), Unsafe.Add(ref from, i));
+                }
+                break;
+            case 2:
+                for (var i = 0; i < n; i++)
+                {
+                    Unsafe.Add(ref to, i) = T.Fma(s2, Unsafe.Add(ref k2, i), T.Fma(s1, Unsafe.Add(ref k1, i), Unsafe.Add(ref from, i)));
+                }
+                break;
+            case 3:
+                for (var i = 0; i < n; i++)
+                {
+                    Unsafe.Add(ref to, i) = T.Fma(s3, Unsafe.Add(ref k3, i), T.Fma(s2, Unsafe.Add(ref k2, i), T.Fma(s1, Unsafe.Add(ref k1, i), Unsafe.Add(ref from, i))));
+                }
+                break;
+            case 4:
+                for (var i = 0; i < n; i++)
+                {
+                    Unsafe.Add(ref to, i) = T.Fma(s4, Unsafe.Add(ref k4, i), T.Fma(s3, Unsafe.Add(ref k3, i), T.Fma(s2, Unsafe.Add(ref k2, i), T.Fma(s1, Unsafe.Add(ref k1, i), Unsafe.Add(ref from, i)))));
+                }
+                break;
+            case 5:
+                for (var i = 0; i < n; i++)
+                {
+                    Unsafe.Add(ref to, i) = T.Fma(s5, Unsafe.Add(ref k5, i), T.Fma(s4, Unsafe.Add(ref k4, i), T.Fma(s3, Unsafe.Add(ref k3, i), T.Fma(s2, Unsafe.Add(ref k2, i), T.Fma(s1, Unsafe.Add(ref k1, i), Unsafe.Add(ref from, i))))));
+                }
+                break;
+            default:
+                for (var i = 0; i < n; i++)
+                {
+                    Unsafe.Add(ref to, i) = T.Fma(s6, Unsafe.Add(ref k6, i), T.Fma(s5, Unsafe.Add(ref k5, i), T.Fma(s4, Unsafe.Add(ref k4, i), T.Fma(s3, Unsafe.Add(ref k3, i), T.Fma(s2, Unsafe.Add(ref k2, i), T.Fma(s1, Unsafe.Add(ref k1, i), Unsafe.Add(ref from, i)))))));
+                }
+                break;
         }
     }
 }

@@ -152,6 +152,43 @@ internal readonly struct Real(double value) : IScalar<Real>, IEquatable<Real>
         return true;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool SumsWhole<TState>(ref TState y, in TState start, in TState k, int count, Real s1, Real s2, Real s3, Real s4, Real s5, Real s6)
+        where TState : struct
+    {
+        if (!Packs<TState>())
+        {
+            return false;
+        }
+        var n = Unsafe.SizeOf<TState>() / 32;
+        for (var i = 0; i < n; i++)
+        {
+            var sum = Vector256.FusedMultiplyAdd(Vector256.Create(s1.value), Part(in k, i), Part(in start, i));
+            if (count > 1)
+            {
+                sum = Vector256.FusedMultiplyAdd(Vector256.Create(s2.value), Part(in k, n + i), sum);
+            }
+            if (count > 2)
+            {
+                sum = Vector256.FusedMultiplyAdd(Vector256.Create(s3.value), Part(in k, 2 * n + i), sum);
+            }
+            if (count > 3)
+            {
+                sum = Vector256.FusedMultiplyAdd(Vector256.Create(s4.value), Part(in k, 3 * n + i), sum);
+            }
+            if (count > 4)
+            {
+                sum = Vector256.FusedMultiplyAdd(Vector256.Create(s5.value), Part(in k, 4 * n + i), sum);
+            }
+            if (count > 5)
+            {
+                sum = Vector256.FusedMultiplyAdd(Vector256.Create(s6.value), Part(in k, 5 * n + i), sum);
+            }
+            Part(ref y, i) = sum;
+        }
+        return true;
+    }
+
     public bool Equals(Real other) => value.Equals(other.value);
     public override bool Equals(object? obj) => obj is Real other && Equals(other);
     public override int GetHashCode() => value.GetHashCode();

@@ -76,9 +76,13 @@ public class EnsembleTests
         {
             var work = new BallSim.Ensembles.Rows.Work(ProcessorEngine.Chunk);
             var found = new Outcome[rows.Length];
-            new ThrowRows(rows, found).Fill(0, rows.Length, work);
-            crew.Finish(work, rows.Length);
-            Assert.Equal(one, work.Outcomes.Take(rows.Length));
+            for (var from = 0; from < rows.Length; from += ProcessorEngine.Chunk)
+            {
+                var count = Math.Min(ProcessorEngine.Chunk, rows.Length - from);
+                new ThrowRows(rows, found).Fill(from, count, work);
+                crew.Finish(work, count);
+                Assert.Equal(one.Skip(from).Take(count), work.Outcomes.Take(count));
+            }
         }
     }
 
