@@ -31,7 +31,7 @@ internal abstract class KernelSet
     public static IEnumerable<(string Name, string Text)> Ptx(GroupKind kind, CudaArchitecture architecture, CudaInstructionSet instructions, Predicate<string>? wanted = null)
     {
         var types = TypeFor(kind).GetGenericArguments();
-        foreach (var name in new[] { nameof(ShotKernels.Slide), nameof(ShotKernels.Roll), nameof(ShotKernels.Stick), nameof(ShotKernels.EndSliding), nameof(ShotKernels.EndRolling), nameof(ShotKernels.Begin), nameof(ShotKernels.Event), nameof(ShotKernels.Finish) })
+        foreach (var name in new[] { nameof(ShotKernels.Slide), nameof(ShotKernels.Roll), nameof(ShotKernels.StartSlip), nameof(ShotKernels.Relax), nameof(ShotKernels.Stick), nameof(ShotKernels.EndSliding), nameof(ShotKernels.EndRolling), nameof(ShotKernels.Wait), nameof(ShotKernels.Begin), nameof(ShotKernels.Event), nameof(ShotKernels.Finish) })
         {
             if (wanted is not null && !wanted(name))
             {
@@ -39,9 +39,16 @@ internal abstract class KernelSet
             }
             var plain = name is nameof(ShotKernels.Slide) or nameof(ShotKernels.Roll);
             var whole = name is not (nameof(ShotKernels.Begin) or nameof(ShotKernels.Event) or nameof(ShotKernels.Finish));
-            var method = typeof(ShotKernels).GetMethod(name)!.MakeGenericMethod(plain ? [types[0], types[1], types[2], types[3], types[7]] : [types[4], types[5], types[6], types[7]]);
-            yield return (name, KernelCompiler.Compile(architecture, instructions, method, whole).PTXAssembly);
+            Type[] its = name == nameof(ShotKernels.Wait) ? [] : plain ? [types[0], types[1], types[2], types[3], types[7]] : [types[4], types[5], types[6], types[7]];
+            yield return (name, KernelCompiler.Compile(architecture, instructions, Kernel(name, its), whole).PTXAssembly);
         }
+    }
+
+    /// <summary>The method of a kernel.</summary>
+    protected static MethodInfo Kernel(string name, Type[] types)
+    {
+        var method = typeof(ShotKernels).GetMethod(name)!;
+        return types.Length == 0 ? method : method.MakeGenericMethod(types);
     }
 
     private static Type TypeFor(GroupKind kind)
@@ -80,10 +87,14 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
     where TSetupsInEvents : struct, ISetups<DeviceDouble>, ISetupsFrom<TSetupsInEvents, DeviceDouble>
     where TEffects : struct, IEffects
 {
-    // As many as a kernel of plain steps has registers for, and more blocks than the device runs at a time.
-    private readonly int blockSize;
+    // As many as a kernel of plain steps has registers for, and more blocks than the device runs at a time; one warp, where few are slow: they spread over the card.
+    private readonly int blockSize, smallBlock;
 
-    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, TSetups, TGround> slide, roll;
+    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, TSetups, TGround> slide;
+    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetups, TGround> roll;
+    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> startSlip;
+    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> relax;
+    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>> wait;
     private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Start>, ArrayView<Shot>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> begin;
     private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> events;
     private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> stick;
@@ -96,10 +107,14 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
     public KernelSet(Accelerator accelerator)
     {
         blockSize = Math.Min(64, accelerator.MaxGroupSize.X);
+        smallBlock = Math.Min(32, blockSize);
         Type[] plain = [typeof(T), typeof(TSurface), typeof(TGround), typeof(TSetups), typeof(TEffects)];
         Type[] inEvents = [typeof(TSurfaceInEvents), typeof(TGroundInEvents), typeof(TSetupsInEvents), typeof(TEffects)];
         slide = Load(accelerator, nameof(ShotKernels.Slide), plain, true).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, TSetups, TGround>>();
-        roll = Load(accelerator, nameof(ShotKernels.Roll), plain, true).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, TSetups, TGround>>();
+        roll = Load(accelerator, nameof(ShotKernels.Roll), plain, true).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetups, TGround>>();
+        startSlip = Load(accelerator, nameof(ShotKernels.StartSlip), inEvents, true).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
+        relax = Load(accelerator, nameof(ShotKernels.Relax), inEvents, true).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
+        wait = Load(accelerator, nameof(ShotKernels.Wait), [], true).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>>>();
         begin = Load(accelerator, nameof(ShotKernels.Begin), inEvents, false).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Start>, ArrayView<Shot>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
         events = Load(accelerator, nameof(ShotKernels.Event), inEvents, false).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
         stick = Load(accelerator, nameof(ShotKernels.Stick), inEvents, true).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
@@ -121,48 +136,58 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
         var ground = TGround.On(lane.Map, lane.Heights);
         var groundInEvents = TGroundInEvents.On(laneInEvents.Map, laneInEvents.Heights);
 
-        chunk.ClearCounts();
+        chunk.Clear(0, ShotKernels.Lists);
         KernelTimes.Run(times, stream, () => begin(stream, Blocks(count), chunk.Starts, chunk.Shots, count, chunk.Sliding, chunk.Rolling, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Begin += s);
         int[] left;
         while (true)
         {
-            var (sliding, rolling) = chunk.ReadCounts();
-            if (sliding + rolling <= most)
+            var lengths = chunk.ReadCounts();
+            var (sliding, rolling, rare) = (lengths[ShotKernels.Sliding], lengths[ShotKernels.Rolling], lengths[ShotKernels.Rare]);
+            if (sliding + rolling + rare <= most)
             {
-                left = chunk.ReadLists(sliding, rolling);
+                left = chunk.ReadLists(sliding, rolling, rare);
                 break;
             }
             cancellation.ThrowIfCancellationRequested();
+            // Their kernel takes long, however few they are: they wait for each other.
+            if (sliding + rolling <= most)
+            {
+                KernelTimes.Run(times, stream, () => events(stream, Blocks(rare, smallBlock), chunk.Shots, chunk.Rare, rare, Shortest, chunk.Sliding, chunk.Rolling, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Events += s);
+                chunk.Clear(ShotKernels.Rare, 1);
+                times?.Waited(rare);
+                continue;
+            }
+            chunk.Clear(0, ShotKernels.Rare);
             if (sliding > 0)
             {
                 KernelTimes.Run(times, stream, () => slide(stream, Blocks(sliding), chunk.Shots, chunk.Sliding, sliding, chunk.Events, setups, ground), (t, s) => t.Slide += s);
             }
             if (rolling > 0)
             {
-                KernelTimes.Run(times, stream, () => roll(stream, Blocks(rolling), chunk.Shots, chunk.Rolling, rolling, chunk.Events.SubView(sliding, rolling), setups, ground), (t, s) => t.Roll += s);
+                KernelTimes.Run(times, stream, () => roll(stream, Blocks(rolling), chunk.Shots, chunk.Rolling, rolling, chunk.Events.SubView(sliding, rolling), chunk.Near, chunk.Counts, setups, ground), (t, s) => t.Roll += s);
+                // How many there are only the card knows; those who find nothing to do are gone at once.
+                KernelTimes.Run(times, stream, () => startSlip(stream, Blocks(rolling, smallBlock), chunk.Shots, chunk.Near, Shortest, chunk.Rolling, chunk.Stiff, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.StartSlip += s);
+                KernelTimes.Run(times, stream, () => relax(stream, Blocks(rolling, smallBlock), chunk.Shots, chunk.Stiff, chunk.Sliding, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Relax += s);
             }
-            chunk.ClearCounts();
             var all = sliding + rolling;
             KernelTimes.Run(times, stream, () => stick(stream, Blocks(all), chunk.Shots, chunk.Events, all, chunk.Rolling, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Stick += s);
             KernelTimes.Run(times, stream, () => endSliding(stream, Blocks(all), chunk.Shots, chunk.Events, all, setupsInEvents, groundInEvents), (t, s) => t.End += s);
             KernelTimes.Run(times, stream, () => endRolling(stream, Blocks(all), chunk.Shots, chunk.Events, all, setupsInEvents, groundInEvents), (t, s) => t.End += s);
-            KernelTimes.Run(times, stream, () => events(stream, Blocks(all), chunk.Shots, chunk.Events, all, Shortest, chunk.Sliding, chunk.Rolling, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Events += s);
-            if (times is not null)
-            {
-                times.Rounds++;
-                times.EventCount += all;
-            }
+            KernelTimes.Run(times, stream, () => wait(stream, Blocks(all), chunk.Shots, chunk.Events, all, chunk.Rare, chunk.Counts), (t, s) => t.End += s);
+            times?.Round(all, chunk.ReadCounts());
         }
         KernelTimes.Run(times, stream, () => finish(stream, Blocks(count), chunk.Shots, count, chunk.Finished, setupsInEvents, groundInEvents), (t, s) => t.Finish += s);
         chunk.Download(count);
         return left;
     }
 
-    private KernelConfig Blocks(int count) => new((count + blockSize - 1) / blockSize, blockSize);
+    private KernelConfig Blocks(int count) => Blocks(count, blockSize);
+
+    private static KernelConfig Blocks(int count, int size) => new((count + size - 1) / size, size);
 
     private static Kernel Load(Accelerator accelerator, string name, Type[] types, bool whole)
     {
-        var method = typeof(ShotKernels).GetMethod(name, BindingFlags.Static | BindingFlags.Public)!.MakeGenericMethod(types);
+        var method = Kernel(name, types);
         if (accelerator is not CudaAccelerator card)
         {
             return accelerator.LoadKernel(method);

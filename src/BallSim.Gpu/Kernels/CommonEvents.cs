@@ -22,7 +22,14 @@ internal static class CommonEvents<T, TSurface>
         T zero = 0.0;
         var slide = new Slide<T, TSurface> { Body = body, Surface = surface, Start = shot.q, Seen = shot.Seen };
         var (y, q, tally) = (shot.y, shot.q, shot.Tally);
-        slide.Surface.Enter(Pace<T>.Within(y.Y, shot.rowEnd));
+        if (shot.Stiff > zero)
+        {
+            slide.Surface.Roam();
+        }
+        else
+        {
+            slide.Surface.Enter(Pace<T>.Within(y.Y, shot.rowEnd));
+        }
         slide.Fading(control, out var fade);
         if (!(fade.Creeps > zero))
         {
@@ -64,7 +71,7 @@ internal static class CommonEvents<T, TSurface>
         tally.Changed(Phase.Slide, Phase.Roll, before, q);
         (shot.y, shot.q, shot.Tally, shot.Grip, shot.rowEnd) = (y, q, tally, grip, rowEnd);
         shot.dt = T.Max(shot.dt, control.FirstStep);
-        shot.Phase = Phase.Roll;
+        (shot.Phase, shot.Stiff) = (Phase.Roll, zero);
         shot.Transitions++;
         return true;
     }

@@ -12,6 +12,9 @@ internal enum Why
     /// <summary>An end of the run may be reached in the next step.</summary>
     MayEnd,
 
+    /// <summary>In the next step of rolling the demand may pass the limit of grip.</summary>
+    MaySlip,
+
     /// <summary>The row of the map just entered offers less grip than rolling asks.</summary>
     SlipsAtRow,
 

@@ -366,10 +366,10 @@ internal partial struct Run<T, TSurface, TRecorder>
 
             held = grip;
             roll.Arrive(ref step, held, out grip);
-            var slips = FirstExcess(h, held, grip, out var low, out var high);
+            var slips = Excess<T, TSurface>.First(ref roll, step, h, held, grip, out var low, out var high);
             if (slips)
             {
-                LandOnExcess(ref h, low, high);
+                Excess<T, TSurface>.Land(ref roll, ref step, ref h, held, ref grip, low, high);
             }
             var end = Complete(ref roll, h, grip.N > 0.0);
             NextSlopes(roll.ω);
@@ -405,14 +405,10 @@ internal partial struct Run<T, TSurface, TRecorder>
         return end == Ending.None && lifts ? Ending.LeftLane : end;
     }
 
-    // Some steps are taken over a given length and not judged: to an event, or a moment past the limit of grip. For a ball like no other (a bead as heavy as a bowling ball) that may be too long for the numbers; the last good state then stays.
+    // The last good state then stays.
     private bool Lost()
     {
-        // The last slopes too: they make no part of the end, but of the way there, and they are the first of the next step.
-        ref readonly var e = ref step.End;
-        ref readonly var k = ref step.K7;
-        var sum = e.X + e.Y + (e.VelocityX + e.VelocityY) + (e.MomentumX + e.MomentumY + e.MomentumZ) + (k.VelocityX + k.VelocityY) + (k.MomentumX + k.MomentumY + k.MomentumZ);
-        if (T.Abs(sum) < 1e30)
+        if (!Pace<T>.IsLost(step))
         {
             return false;
         }

@@ -1,0 +1,194 @@
+using BallSim.Friction;
+using BallSim.Integration;
+using BallSim.Motion;
+using BallSim.Spatial;
+
+namespace BallSim.Gpu;
+
+/// <summary>
+/// What a shot in ten meets and nearly all rare events are made of: the demand of rolling comes near the limit of grip, slip begins there, and for a while its direction is stiff. As <see cref="Run{T,TSurface,TRecorder}"/> does
+/// it, without the rare paths beside it; where one of these meets something else it changes nothing more and says so.
+/// </summary>
+internal static class SlipAgain<T, TSurface>
+    where T : unmanaged, IDeviceReal<T>, IScalar<T>, IReal<T>
+    where TSurface : struct, ISurface<T>
+{
+    // A kernel must end whatever happens; no stretch of slip is stiff for so many steps, and no step of rolling taken again so often.
+    private const int MostStiff = 1000, MostTries = 20;
+
+    /// <summary>
+    /// One step of rolling, looked at closely, and if the demand passes the limit in it, the start of slip there; or the start of slip on a new row (<paramref name="atRow"/>). Why.Nothing: a plain step of rolling or
+    /// a stiff one of sliding can be taken next. Why.Rare: nothing was done.
+    /// </summary>
+    /// <param name="shot">That rolls.</param>
+    /// <param name="body">Ball.</param>
+    /// <param name="surface">Under it.</param>
+    /// <param name="bounds">Of the run.</param>
+    /// <param name="control">Of the steps.</param>
+    /// <param name="atRow">The grip at the start of the step is not enough.</param>
+    /// <param name="shortest">A step that brings it less far down-lane, m, is a rare event.</param>
+    public static Why Start(ref Moving<T> shot, in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control, bool atRow, T shortest)
+    {
+        T zero = 0.0;
+        var roll = new Roll<T, TSurface> { Body = body, Surface = surface, ByDistance = true };
+        roll.Surface.Enter(Pace<T>.Within(shot.y.Y, shot.rowEnd));
+        Step<State<T>> step = default;
+        step.K1 = shot.K1;
+        var (y, q, dt, lastNorm, rowEnd, tally, grip) = (shot.y, shot.q, shot.dt, shot.lastNorm, shot.rowEnd, shot.Tally, shot.Grip);
+        var (jumps, slips) = (atRow, atRow);
+        var tries = 0;
+        while (!slips)
+        {
+            roll.Start = q;
+            step.Start = y;
+            var vy = grip.VelocityY;
+            var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, grip.ω), vy, Pace<T>.NextLine(y.Y, rowEnd, bounds) - y.Y, out var atEnd);
+            roll.Take(ref step, h, out var error);
+            var norm = control.Norm(error);
+            dt = Pace<T>.Next(norm, lastNorm, dt, h / vy, out var rejected);
+            tries++;
+            if (shot.Steps + tries >= bounds.MaxSteps || !(dt > 1e-14))
+            {
+                return Why.Rare;
+            }
+            if (rejected > zero)
+            {
+                if (tries == MostTries)
+                {
+                    return Why.Rare;
+                }
+                continue;
+            }
+            var ω = roll.ω;
+            roll.Arrive(ref step, grip, out var after);
+            slips = Excess<T, TSurface>.First(ref roll, step, h, grip, after, out var low, out var high);
+            if (slips)
+            {
+                Excess<T, TSurface>.Land(ref roll, ref step, ref h, grip, ref after, low, high);
+            }
+            else if (!(h > shortest) || !PlainSteps<T, TSurface>.GoesByDistance(after.VelocityX, after.VelocityY))
+            {
+                return Why.Rare;
+            }
+            if (!(after.N > zero) || Pace<T>.MayEnd(step, bounds) > zero || Pace<T>.IsLost(step))
+            {
+                return Why.Rare;
+            }
+            tally.Took(step, h, 1.0);
+            PlainSteps<T, TSurface>.Advance(ref step, ref y, ref q, ω);
+            (lastNorm, grip) = (norm, after);
+            if (slips)
+            {
+                break;
+            }
+            if (atEnd > zero)
+            {
+                rowEnd = roll.Surface.Enter(Pace<T>.EntersAt(y.Y, rowEnd));
+                roll.Start = q;
+                roll.GripAt(y, out grip);
+                jumps = slips = grip.Excess > zero;
+                roll.Rates(y, out step.K1);
+            }
+            if (slips)
+            {
+                break;
+            }
+            shot.K1 = step.K1;
+            (shot.y, shot.q, shot.dt, shot.lastNorm, shot.rowEnd, shot.Tally, shot.Grip) = (y, q, dt, lastNorm, rowEnd, tally, grip);
+            shot.Steps += tries;
+            shot.Rejected += tries - 1;
+            return Why.Nothing;
+        }
+
+        if (shot.Transitions >= bounds.MaxTransitions)
+        {
+            return Why.Rare;
+        }
+        tally.Changed(Phase.Roll, Phase.Slide, y, q);
+        var time = StartOfSlip<T, TSurface>.Seconds(control, jumps);
+        StartOfSlip<T, TSurface>.RollPast(ref roll, ref step, y, q, time, ref grip);
+        if (Pace<T>.IsLost(step) || Pace<T>.MayEnd(step, bounds) > zero)
+        {
+            return Why.Rare;
+        }
+        tally.Took(step, time, 1.0);
+        PlainSteps<T, TSurface>.Advance(ref step, ref y, ref q, roll.ω);
+        var slide = new Slide<T, TSurface> { Body = body, Surface = surface, Seen = shot.Seen, Dip = shot.Dip };
+        StartOfSlip<T, TSurface>.Push(ref roll, ref slide, ref y, q, time, jumps);
+        (shot.y, shot.q, shot.dt, shot.lastNorm, shot.rowEnd, shot.Tally, shot.Grip) = (y, q, T.Min(dt, time), lastNorm, rowEnd, tally, grip);
+        (shot.Seen, shot.Phase, shot.Stiff) = (slide.Seen, Phase.Slide, 1.0);
+        shot.Steps += tries;
+        shot.Rejected += tries > 0 ? tries - 1 : 0;
+        shot.Transitions++;
+        return Why.Nothing;
+    }
+
+    /// <summary>Stiff steps of sliding: until a plain step can be taken (Why.Nothing), slip has come to its end (Why.Sticks), or something else is met (Why.Rare), from the state before that step.</summary>
+    public static Why Relax(ref Moving<T> shot, in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control)
+    {
+        T zero = 0.0;
+        var slide = new Slide<T, TSurface> { Body = body, Surface = surface, Seen = shot.Seen, Dip = shot.Dip };
+        slide.Surface.Roam();
+        Step<State<T>> step = default;
+        var (y, q, dt, lastNorm, rowEnd, tally) = (shot.y, shot.q, shot.dt, shot.lastNorm, shot.rowEnd, shot.Tally);
+        var why = Why.Rare;
+        for (var n = 0; n < MostStiff; n++)
+        {
+            slide.Start = q;
+            step.Start = y;
+            slide.Rates(y, out step.K1);
+            slide.Fading(control, out var fade);
+            if (T.Max(fade.Creeps, fade.Ends) > zero)
+            {
+                why = Why.Sticks;
+                break;
+            }
+            if (!(fade.Stable < dt * 0.5))
+            {
+                shot.Stiff = zero;
+                break;
+            }
+            slide.Linearise(y);
+            var h = T.Min(Pace<T>.CapTurn(dt, slide.ω), fade.Cap);
+            RosenbrockW3<Slide<T, TSurface>, State<T>, T>.Take(ref slide, ref step, h, out var error);
+            var next = Control<T>.NextStiff(control.Norm(error), h, out var rejected);
+            if (PlainSteps<T, TSurface>.TooMany(shot, next, bounds))
+            {
+                break;
+            }
+            if (rejected > zero)
+            {
+                dt = next;
+                shot.Steps++;
+                shot.Rejected++;
+                continue;
+            }
+            if (!(slide.N > zero) || Pace<T>.MayEnd(step, bounds) > zero || Pace<T>.IsLost(step))
+            {
+                break;
+            }
+            tally.Took(step, h, 1.0);
+            PlainSteps<T, TSurface>.Advance(ref step, ref y, ref q, slide.ω);
+            (dt, lastNorm) = (next, 1.0);
+            shot.Steps++;
+        }
+        if (!(shot.Stiff > zero))
+        {
+            // The slopes at the start of a stretch.
+            slide.ByDistance = PlainSteps<T, TSurface>.GoesByDistance(slide.VelocityX, slide.VelocityY);
+            if (slide.ByDistance)
+            {
+                rowEnd = slide.Surface.Enter(y.Y);
+                slide.Rates(y, out step.K1);
+                why = Why.Nothing;
+            }
+            else
+            {
+                shot.Stiff = 1.0;
+            }
+        }
+        (shot.y, shot.q, shot.dt, shot.lastNorm, shot.rowEnd, shot.Tally) = (y, q, dt, lastNorm, rowEnd, tally);
+        (shot.K1, shot.Seen, shot.Dip) = (step.K1, slide.Seen, slide.Dip);
+        return why;
+    }
+}
