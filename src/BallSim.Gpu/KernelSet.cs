@@ -3,6 +3,7 @@ using BallSim.Friction;
 using BallSim.Motion;
 using BallSim.Spatial;
 using ILGPU;
+using ILGPU.Backends.PTX;
 using ILGPU.Runtime;
 using ILGPU.Runtime.Cuda;
 
@@ -31,24 +32,33 @@ internal abstract class KernelSet
     public static IEnumerable<(string Name, string Text)> Ptx(GroupKind kind, CudaArchitecture architecture, CudaInstructionSet instructions, Predicate<string>? wanted = null)
     {
         var types = TypeFor(kind).GetGenericArguments();
-        foreach (var name in new[] { nameof(ShotKernels.Slide), nameof(ShotKernels.Roll), nameof(ShotKernels.StartSlip), nameof(ShotKernels.Relax), nameof(ShotKernels.Stick), nameof(ShotKernels.EndSliding), nameof(ShotKernels.EndRolling), nameof(ShotKernels.Wait), nameof(ShotKernels.Begin), nameof(ShotKernels.Event), nameof(ShotKernels.Finish) })
-        {
-            if (wanted is not null && !wanted(name))
-            {
-                continue;
-            }
-            var plain = name is nameof(ShotKernels.Slide) or nameof(ShotKernels.Roll);
-            var whole = name is not (nameof(ShotKernels.Begin) or nameof(ShotKernels.Event) or nameof(ShotKernels.Finish));
-            Type[] its = name == nameof(ShotKernels.Wait) ? [] : plain ? [types[0], types[1], types[2], types[3], types[7]] : [types[4], types[5], types[6], types[7]];
-            yield return (name, KernelCompiler.Compile(architecture, instructions, Kernel(name, its), whole).PTXAssembly);
-        }
+        return Names.Where(name => wanted is null || wanted(name)).Select(name => (name, Compiled(name, types, architecture, instructions).PTXAssembly));
     }
 
-    /// <summary>The method of a kernel.</summary>
-    protected static MethodInfo Kernel(string name, Type[] types)
+    /// <summary>The kernels.</summary>
+    protected static IReadOnlyList<string> Names { get; } =
+    [
+        nameof(ShotKernels.Slide), nameof(ShotKernels.Roll), nameof(ShotKernels.StartSlip), nameof(ShotKernels.Relax), nameof(ShotKernels.Stick), nameof(ShotKernels.EndSliding), nameof(ShotKernels.EndRolling), nameof(ShotKernels.Wait),
+        nameof(ShotKernels.Begin), nameof(ShotKernels.Event), nameof(ShotKernels.Finish),
+    ];
+
+    /// <summary>The method of a kernel, for the type arguments of a set.</summary>
+    protected static MethodInfo Method(string name, Type[] types)
     {
         var method = typeof(ShotKernels).GetMethod(name)!;
-        return types.Length == 0 ? method : method.MakeGenericMethod(types);
+        return name switch
+        {
+            nameof(ShotKernels.Wait) => method,
+            nameof(ShotKernels.Slide) or nameof(ShotKernels.Roll) => method.MakeGenericMethod(types[0], types[1], types[2], types[3], types[7]),
+            _ => method.MakeGenericMethod(types[4], types[5], types[6], types[7]),
+        };
+    }
+
+    /// <summary>A kernel for a card.</summary>
+    protected static PTXCompiledKernel Compiled(string name, Type[] types, CudaArchitecture architecture, CudaInstructionSet instructions)
+    {
+        var whole = name is not (nameof(ShotKernels.Begin) or nameof(ShotKernels.Event) or nameof(ShotKernels.Finish));
+        return KernelCompiler.Compile(architecture, instructions, Method(name, types), whole);
     }
 
     private static Type TypeFor(GroupKind kind)
@@ -98,7 +108,7 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
     private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Start>, ArrayView<Shot>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> begin;
     private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> events;
     private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> stick;
-    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, TSetupsInEvents, TGroundInEvents> endSliding, endRolling;
+    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> endSliding, endRolling;
     private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, int, ArrayView<Finished>, TSetupsInEvents, TGroundInEvents> finish;
 
     // A step too short for the numbers of plain steps would be undone there.
@@ -108,19 +118,18 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
     {
         blockSize = Math.Min(64, accelerator.MaxGroupSize.X);
         smallBlock = Math.Min(32, blockSize);
-        Type[] plain = [typeof(T), typeof(TSurface), typeof(TGround), typeof(TSetups), typeof(TEffects)];
-        Type[] inEvents = [typeof(TSurfaceInEvents), typeof(TGroundInEvents), typeof(TSetupsInEvents), typeof(TEffects)];
-        slide = Load(accelerator, nameof(ShotKernels.Slide), plain, true).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, TSetups, TGround>>();
-        roll = Load(accelerator, nameof(ShotKernels.Roll), plain, true).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetups, TGround>>();
-        startSlip = Load(accelerator, nameof(ShotKernels.StartSlip), inEvents, true).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
-        relax = Load(accelerator, nameof(ShotKernels.Relax), inEvents, true).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
-        wait = Load(accelerator, nameof(ShotKernels.Wait), [], true).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>>>();
-        begin = Load(accelerator, nameof(ShotKernels.Begin), inEvents, false).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Start>, ArrayView<Shot>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
-        events = Load(accelerator, nameof(ShotKernels.Event), inEvents, false).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
-        stick = Load(accelerator, nameof(ShotKernels.Stick), inEvents, true).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
-        endSliding = Load(accelerator, nameof(ShotKernels.EndSliding), inEvents, true).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, TSetupsInEvents, TGroundInEvents>>();
-        endRolling = Load(accelerator, nameof(ShotKernels.EndRolling), inEvents, true).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, TSetupsInEvents, TGroundInEvents>>();
-        finish = Load(accelerator, nameof(ShotKernels.Finish), inEvents, false).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, int, ArrayView<Finished>, TSetupsInEvents, TGroundInEvents>>();
+        var kernels = Loaded(accelerator);
+        slide = kernels[nameof(ShotKernels.Slide)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, TSetups, TGround>>();
+        roll = kernels[nameof(ShotKernels.Roll)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetups, TGround>>();
+        startSlip = kernels[nameof(ShotKernels.StartSlip)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
+        relax = kernels[nameof(ShotKernels.Relax)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
+        wait = kernels[nameof(ShotKernels.Wait)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>>>();
+        begin = kernels[nameof(ShotKernels.Begin)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Start>, ArrayView<Shot>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
+        events = kernels[nameof(ShotKernels.Event)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
+        stick = kernels[nameof(ShotKernels.Stick)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
+        endSliding = kernels[nameof(ShotKernels.EndSliding)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
+        endRolling = kernels[nameof(ShotKernels.EndRolling)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
+        finish = kernels[nameof(ShotKernels.Finish)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, int, ArrayView<Finished>, TSetupsInEvents, TGroundInEvents>>();
     }
 
     public override int[] Run(ChunkMemory chunk, Group group, int most, KernelTimes? times, CancellationToken cancellation)
@@ -171,8 +180,8 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
             }
             var all = sliding + rolling;
             KernelTimes.Run(times, stream, () => stick(stream, Blocks(all), chunk.Shots, chunk.Events, all, chunk.Rolling, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Stick += s);
-            KernelTimes.Run(times, stream, () => endSliding(stream, Blocks(all), chunk.Shots, chunk.Events, all, setupsInEvents, groundInEvents), (t, s) => t.End += s);
-            KernelTimes.Run(times, stream, () => endRolling(stream, Blocks(all), chunk.Shots, chunk.Events, all, setupsInEvents, groundInEvents), (t, s) => t.End += s);
+            KernelTimes.Run(times, stream, () => endSliding(stream, Blocks(all), chunk.Shots, chunk.Events, all, Shortest, chunk.Sliding, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.End += s);
+            KernelTimes.Run(times, stream, () => endRolling(stream, Blocks(all), chunk.Shots, chunk.Events, all, Shortest, chunk.Rolling, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.End += s);
             KernelTimes.Run(times, stream, () => wait(stream, Blocks(all), chunk.Shots, chunk.Events, all, chunk.Rare, chunk.Counts), (t, s) => t.End += s);
             times?.Round(all, chunk.ReadCounts());
         }
@@ -185,13 +194,15 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
 
     private static KernelConfig Blocks(int count, int size) => new((count + size - 1) / size, size);
 
-    private static Kernel Load(Accelerator accelerator, string name, Type[] types, bool whole)
+    // Compiled side by side: some take many seconds.
+    private static Dictionary<string, Kernel> Loaded(Accelerator accelerator)
     {
-        var method = Kernel(name, types);
+        var types = typeof(KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents, TGroundInEvents, TSetupsInEvents, TEffects>).GetGenericArguments();
         if (accelerator is not CudaAccelerator card)
         {
-            return accelerator.LoadKernel(method);
+            return Names.ToDictionary(name => name, name => accelerator.LoadKernel(Method(name, types)));
         }
-        return card.LoadKernel(KernelCompiler.Compile(card.Architecture, card.InstructionSet, method, whole));
+        var compiled = Names.AsParallel().Select(name => (Name: name, Kernel: Compiled(name, types, card.Architecture, card.InstructionSet))).ToArray();
+        return compiled.ToDictionary(k => k.Name, k => card.LoadKernel(k.Kernel));
     }
 }

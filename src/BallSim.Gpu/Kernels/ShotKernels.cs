@@ -78,13 +78,16 @@ internal static class ShotKernels
         var setup = setups.Of(shots[i].Setup);
         var moving = shots[i].Moving;
         var why = SlipAgain<DeviceDouble, TSurface>.Start(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, shots[i].Why == Why.SlipsAtRow, shortest);
+        // A rare event stays what it was: the run begins there.
+        if (why != Why.Rare)
+        {
+            shots[i].Why = why;
+        }
         if (why != Why.Nothing)
         {
-            // What it was stays: the run begins there.
             return;
         }
         shots[i].Moving = moving;
-        shots[i].Why = why;
         if (moving.Phase == Phase.Slide)
         {
             stiff[Atomic.Add(ref counts[Stiff], 1)] = i;
@@ -144,16 +147,17 @@ internal static class ShotKernels
         var i = events[at];
         var setup = setups.Of(shots[i].Setup);
         var moving = shots[i].Moving;
-        if (CommonEvents<DeviceDouble, TSurface>.Stick(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control))
+        var why = CommonEvents<DeviceDouble, TSurface>.Stick(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control);
+        shots[i].Why = why;
+        if (why == Why.Nothing)
         {
             shots[i].Moving = moving;
-            shots[i].Why = Why.Nothing;
             rolling[Atomic.Add(ref counts[Rolling], 1)] = i;
         }
     }
 
     /// <summary>Of the events of a list those that are the end of a run that slides.</summary>
-    public static void EndSliding<TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> events, int count, TSetups setups, TGround ground)
+    public static void EndSliding<TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> events, int count, double shortest, ArrayView<int> sliding, ArrayView<int> counts, TSetups setups, TGround ground)
         where TSurface : struct, ISurface<DeviceDouble>
         where TGround : struct, IGround<DeviceDouble, TSurface>
         where TSetups : struct, ISetups<DeviceDouble>
@@ -167,15 +171,21 @@ internal static class ShotKernels
         var i = events[at];
         var setup = setups.Of(shots[i].Setup);
         var moving = shots[i].Moving;
-        if (CommonEvents<DeviceDouble, TSurface>.EndSliding(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control))
+        var why = CommonEvents<DeviceDouble, TSurface>.EndSliding(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, shortest);
+        shots[i].Why = why;
+        if (why != Why.Nothing)
         {
-            shots[i].Moving = moving;
-            shots[i].Why = Why.Nothing;
+            return;
+        }
+        shots[i].Moving = moving;
+        if (moving.Ended == Ending.None)
+        {
+            sliding[Atomic.Add(ref counts[Sliding], 1)] = i;
         }
     }
 
     /// <summary>And of one that rolls.</summary>
-    public static void EndRolling<TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> events, int count, TSetups setups, TGround ground)
+    public static void EndRolling<TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> events, int count, double shortest, ArrayView<int> rolling, ArrayView<int> counts, TSetups setups, TGround ground)
         where TSurface : struct, ISurface<DeviceDouble>
         where TGround : struct, IGround<DeviceDouble, TSurface>
         where TSetups : struct, ISetups<DeviceDouble>
@@ -189,10 +199,16 @@ internal static class ShotKernels
         var i = events[at];
         var setup = setups.Of(shots[i].Setup);
         var moving = shots[i].Moving;
-        if (CommonEvents<DeviceDouble, TSurface>.EndRolling(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control))
+        var why = CommonEvents<DeviceDouble, TSurface>.EndRolling(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, shortest);
+        shots[i].Why = why;
+        if (why != Why.Nothing)
         {
-            shots[i].Moving = moving;
-            shots[i].Why = Why.Nothing;
+            return;
+        }
+        shots[i].Moving = moving;
+        if (moving.Ended == Ending.None)
+        {
+            rolling[Atomic.Add(ref counts[Rolling], 1)] = i;
         }
     }
 

@@ -18,7 +18,7 @@ internal static class SlipAgain<T, TSurface>
 
     /// <summary>
     /// One step of rolling, looked at closely, and if the demand passes the limit in it, the start of slip there; or the start of slip on a new row (<paramref name="atRow"/>). Why.Nothing: a plain step of rolling or
-    /// a stiff one of sliding can be taken next. Why.Rare: nothing was done.
+    /// a stiff one of sliding can be taken next. Why.MayEnd, Why.Rare: nothing was done.
     /// </summary>
     /// <param name="shot">That rolls.</param>
     /// <param name="body">Ball.</param>
@@ -72,7 +72,7 @@ internal static class SlipAgain<T, TSurface>
             }
             if (!(after.N > zero) || Pace<T>.MayEnd(step, bounds) > zero || Pace<T>.IsLost(step))
             {
-                return Why.Rare;
+                return after.N > zero && !slips ? Why.MayEnd : Why.Rare;
             }
             tally.Took(step, h, 1.0);
             PlainSteps<T, TSurface>.Advance(ref step, ref y, ref q, ω);
