@@ -61,6 +61,18 @@ public sealed class AgreementTests : IDisposable
     }
 
     [Fact]
+    public void Shots_that_slip_again_seldom_need_the_kernel_of_rare_events()
+    {
+        // That kernel takes milliseconds however few they are; this is what keeps a card fast.
+        var all = Scenarios.Alike(400, ReleaseSet.Lane);
+        var throws = all.Zip(Ensemble.Throw(all, Coarse)).Where(p => p.Second.SlippedAgain > 0).Select(p => p.First).ToArray();
+        Assert.True(throws.Length > 10);
+        var times = engine.Timed(throws, Coarse with { Precision = Precision.Single }, rounds: 1);
+        Assert.True(times.Near >= times.Stiff && times.Stiff >= throws.Length, times.ToString());
+        Assert.True(times.Rare <= 1, times.ToString());
+    }
+
+    [Fact]
     public void Chunks_change_nothing()
     {
         using var small = GpuEngine.Emulated(mostShots: 18);
