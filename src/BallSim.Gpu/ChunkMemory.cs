@@ -33,6 +33,7 @@ internal sealed class ChunkMemory : IDisposable
         stiff = accelerator.Allocate1D<int>(most);
         rare = accelerator.Allocate1D<int>(most);
         counts = accelerator.Allocate1D<int>(lengths.Length);
+        Rows = new(most);
         Results = new Finished[most];
     }
 
@@ -61,17 +62,20 @@ internal sealed class ChunkMemory : IDisposable
 
     public ArrayView<int> Counts => counts.View;
 
+    /// <summary>For the rows of the chunk.</summary>
+    public ChunkRows Rows { get; }
+
     /// <summary>What was downloaded last.</summary>
     public Finished[] Results { get; }
 
-    public void Upload(Start[] from, int count)
+    public void Upload(ReadOnlySpan<Start> from)
     {
         // A sweep over oil patterns has many lanes: few are kept.
         if (lanes.Count > MostLanes)
         {
             ForgetLanes();
         }
-        starts.View.SubView(0, count).CopyFromCPU(Stream, from.AsSpan(0, count));
+        starts.View.SubView(0, from.Length).CopyFromCPU(Stream, from);
     }
 
     public MemoryBuffer1D<TItem, Stride1D.Dense> Upload<TItem>(TItem[] items)

@@ -164,7 +164,7 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
         device.Accelerator.Bind();
         using var memory = new ChunkMemory(device.Accelerator, throws.Length);
         var work = new Chunks(new ThrowRows(throws, new Outcome[throws.Length]), options, null, default, throws.Length);
-        var filled = work.Filled(0, throws.Length);
+        var filled = work.Filled(0, throws.Length, memory.Rows);
         var group = filled.Groups.Single();
         var kernels = device.Kernels(group.Kind(options.Precision == Precision.Single));
         KernelTimes? best = null;
@@ -213,7 +213,7 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
                 try
                 {
                     memory ??= device.Rent(work.Most);
-                    var filled = work.Filled(from, count);
+                    var filled = work.Filled(from, count, memory.Rows);
                     Before?.Invoke(from);
                     foreach (var group in filled.Groups)
                     {
@@ -247,7 +247,7 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
     {
         Left?.Told(left.Length);
         var alone = options with { Precision = Precision.Double, Threads = 1 };
-        var rows = Array.ConvertAll(left, i => group.Rows[i]);
+        var rows = Array.ConvertAll(left, group.Row);
         Parallel.ForEach(rows.Chunk(Slice), slice => Processor.Run(new RestOfChunk(chunk, slice), alone, null, cancellation));
     }
 

@@ -135,7 +135,7 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
     public override int[] Run(ChunkMemory chunk, Group group, int most, KernelTimes? times, CancellationToken cancellation)
     {
         var (stream, count) = (chunk.Stream, group.Count);
-        chunk.Upload(group.Starts, count);
+        chunk.Upload(group.Starts);
         // One setup is an argument; a table must lie on the device.
         using var table = chunk.Upload(group.Setups<T>());
         using var tableInEvents = chunk.Upload(group.Setups<DeviceDouble>());

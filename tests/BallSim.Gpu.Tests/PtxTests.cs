@@ -48,7 +48,7 @@ public partial class PtxTests
     private static IEnumerable<(string Name, string Text)> Compiled(string law, Predicate<string> wanted)
     {
         var throws = Scenarios.Alike(1, law == "bare" ? ReleaseSet.Lane : Scenarios.Oiled);
-        var chunk = new Chunks(new ThrowRows(throws, new Outcome[1]), new EnsembleOptions(), null, default, 1).Filled(0, 1);
+        var chunk = new Chunks(new ThrowRows(throws, new Outcome[1]), new EnsembleOptions(), null, default, 1).Filled(0, 1, new(1));
         var kind = chunk.Groups.Single().Kind(single: true);
         Assert.Equal(law == "bare", kind.Given);
         return KernelSet.Ptx(kind, CudaArchitecture.SM_80, CudaInstructionSet.ISA_78, wanted);
