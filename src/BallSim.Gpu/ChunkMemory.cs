@@ -97,15 +97,17 @@ internal sealed class ChunkMemory : IDisposable
         return lengths;
     }
 
-    /// <summary>The shots under way: those that slide, that roll, that wait for a rare event.</summary>
-    public int[] ReadLists(int sliding, int rolling, int rare)
+    /// <summary>The shots under way: those that slide, that roll, that must slip on, that wait for a rare event.</summary>
+    public int[] ReadLists(int sliding, int rolling, int near, int rare)
     {
-        var all = new int[sliding + rolling + rare];
-        foreach (var (list, from, count) in new[] { (Sliding, 0, sliding), (Rolling, sliding, rolling), (Rare, sliding + rolling, rare) })
+        var all = new int[sliding + rolling + near + rare];
+        var from = 0;
+        foreach (var (list, count) in new[] { (Sliding, sliding), (Rolling, rolling), (Near, near), (Rare, rare) })
         {
             if (count > 0)
             {
                 list.SubView(0, count).CopyToCPU(Stream, all.AsSpan(from, count));
+                from += count;
             }
         }
         Stream.Synchronize();

@@ -102,12 +102,12 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
 
     private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, TSetups, TGround> slide;
     private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetups, TGround> roll;
-    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> startSlip;
+    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> startSlip;
     private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> relax;
     private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>> wait;
     private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Start>, ArrayView<Shot>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> begin;
     private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> events;
-    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> stick;
+    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> stick;
     private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> endSliding, endRolling;
     private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, int, ArrayView<Finished>, TSetupsInEvents, TGroundInEvents> finish;
 
@@ -121,12 +121,12 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
         var kernels = Loaded(accelerator);
         slide = kernels[nameof(ShotKernels.Slide)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, TSetups, TGround>>();
         roll = kernels[nameof(ShotKernels.Roll)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetups, TGround>>();
-        startSlip = kernels[nameof(ShotKernels.StartSlip)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
+        startSlip = kernels[nameof(ShotKernels.StartSlip)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
         relax = kernels[nameof(ShotKernels.Relax)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
         wait = kernels[nameof(ShotKernels.Wait)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>>>();
         begin = kernels[nameof(ShotKernels.Begin)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Start>, ArrayView<Shot>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
         events = kernels[nameof(ShotKernels.Event)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
-        stick = kernels[nameof(ShotKernels.Stick)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
+        stick = kernels[nameof(ShotKernels.Stick)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
         endSliding = kernels[nameof(ShotKernels.EndSliding)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
         endRolling = kernels[nameof(ShotKernels.EndRolling)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
         finish = kernels[nameof(ShotKernels.Finish)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, int, ArrayView<Finished>, TSetupsInEvents, TGroundInEvents>>();
@@ -151,22 +151,23 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
         while (true)
         {
             var lengths = chunk.ReadCounts();
-            var (sliding, rolling, rare) = (lengths[ShotKernels.Sliding], lengths[ShotKernels.Rolling], lengths[ShotKernels.Rare]);
-            if (sliding + rolling + rare <= most)
+            var (sliding, rolling, near, rare) = (lengths[ShotKernels.Sliding], lengths[ShotKernels.Rolling], lengths[ShotKernels.Near], lengths[ShotKernels.Rare]);
+            var all = sliding + rolling + near;
+            if (all + rare <= most)
             {
-                left = chunk.ReadLists(sliding, rolling, rare);
+                left = chunk.ReadLists(sliding, rolling, near, rare);
                 break;
             }
             cancellation.ThrowIfCancellationRequested();
             // Their kernel takes long, however few they are: they wait for each other.
-            if (sliding + rolling <= most)
+            if (all <= most)
             {
                 KernelTimes.Run(times, stream, () => events(stream, Blocks(rare, smallBlock), chunk.Shots, chunk.Rare, rare, Shortest, chunk.Sliding, chunk.Rolling, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Events += s);
                 chunk.Clear(ShotKernels.Rare, 1);
                 times?.Waited(rare);
                 continue;
             }
-            chunk.Clear(0, ShotKernels.Rare);
+            chunk.Clear(0, ShotKernels.Near);
             if (sliding > 0)
             {
                 KernelTimes.Run(times, stream, () => slide(stream, Blocks(sliding), chunk.Shots, chunk.Sliding, sliding, chunk.Events, setups, ground), (t, s) => t.Slide += s);
@@ -174,16 +175,25 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
             if (rolling > 0)
             {
                 KernelTimes.Run(times, stream, () => roll(stream, Blocks(rolling), chunk.Shots, chunk.Rolling, rolling, chunk.Events.SubView(sliding, rolling), chunk.Near, chunk.Counts, setups, ground), (t, s) => t.Roll += s);
-                // How many there are only the card knows; those who find nothing to do are gone at once.
-                KernelTimes.Run(times, stream, () => startSlip(stream, Blocks(rolling, smallBlock), chunk.Shots, chunk.Near, Shortest, chunk.Rolling, chunk.Stiff, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.StartSlip += s);
-                KernelTimes.Run(times, stream, () => relax(stream, Blocks(rolling, smallBlock), chunk.Shots, chunk.Stiff, chunk.Sliding, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Relax += s);
             }
-            var all = sliding + rolling;
-            KernelTimes.Run(times, stream, () => stick(stream, Blocks(all), chunk.Shots, chunk.Events, all, chunk.Rolling, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Stick += s);
+            if (near > 0)
+            {
+                chunk.Near.SubView(0, near).CopyTo(stream, chunk.Events.SubView(sliding + rolling, near));
+            }
+            if (rolling + near > 0)
+            {
+                // How many there are only the card knows; those who find nothing to do are gone at once.
+                var slips = Blocks(rolling + near, smallBlock);
+                KernelTimes.Run(times, stream, () => startSlip(stream, slips, chunk.Shots, chunk.Near, Shortest, chunk.Rolling, chunk.Stiff, chunk.Rare, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.StartSlip += s);
+                times?.NearLimit(chunk.ReadCounts());
+                chunk.Clear(ShotKernels.Near, 1);
+                KernelTimes.Run(times, stream, () => relax(stream, slips, chunk.Shots, chunk.Stiff, chunk.Sliding, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Relax += s);
+            }
+            KernelTimes.Run(times, stream, () => stick(stream, Blocks(all), chunk.Shots, chunk.Events, all, chunk.Rolling, chunk.Near, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Stick += s);
             KernelTimes.Run(times, stream, () => endSliding(stream, Blocks(all), chunk.Shots, chunk.Events, all, Shortest, chunk.Sliding, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.End += s);
             KernelTimes.Run(times, stream, () => endRolling(stream, Blocks(all), chunk.Shots, chunk.Events, all, Shortest, chunk.Rolling, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.End += s);
             KernelTimes.Run(times, stream, () => wait(stream, Blocks(all), chunk.Shots, chunk.Events, all, chunk.Rare, chunk.Counts), (t, s) => t.End += s);
-            times?.Round(all, chunk.ReadCounts());
+            times?.Round(all);
         }
         KernelTimes.Run(times, stream, () => finish(stream, Blocks(count), chunk.Shots, count, chunk.Finished, setupsInEvents, groundInEvents), (t, s) => t.Finish += s);
         chunk.Download(count);

@@ -16,11 +16,16 @@ internal sealed class KernelTimes
     public override string ToString() => FormattableString.Invariant(
         $"{1e3 * Begin:F2}, {1e3 * Slide:F2}, {1e3 * Roll:F2}, {1e3 * StartSlip:F2}, {1e3 * Relax:F2}, {1e3 * Stick:F2}, {1e3 * End:F2}, {1e3 * Events:F2}, {1e3 * Finish:F2}, {1e3 * Rest:F2} | {Rounds} with {EventCount} events, {Near} near the limit of grip, {Stiff} slipping, {Rare} rare in {RareRounds}, {Left} left over");
 
-    /// <summary>Counts a round of so many shots, with the lengths of the lists after it.</summary>
-    public void Round(int all, ReadOnlySpan<int> lengths)
+    /// <summary>Counts a round of so many shots.</summary>
+    public void Round(int all)
     {
         Rounds++;
         EventCount += all;
+    }
+
+    /// <summary>Counts those near the limit of grip and of these those that slip.</summary>
+    public void NearLimit(ReadOnlySpan<int> lengths)
+    {
         Near += lengths[ShotKernels.Near];
         Stiff += lengths[ShotKernels.Stiff];
     }

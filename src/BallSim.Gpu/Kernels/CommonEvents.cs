@@ -16,7 +16,7 @@ internal static class CommonEvents<T, TSurface>
     // From the first step that comes near the head pin to the pins; a shot that needs more comes again.
     private const int LastSteps = 6;
 
-    /// <summary>From sliding to rolling (Why.Nothing). Why.MayEnd: an end of the run lies in between, or it does not end yet; Why.Rare: it is not as simple as that.</summary>
+    /// <summary>From sliding to rolling (Why.Nothing), or so far that it must slip on (Why.CannotRoll). Why.MayEnd: an end of the run lies in between, or it does not end yet; Why.Rare: it is not as simple as that.</summary>
     public static Why Stick(ref Moving<T> shot, in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control)
     {
         T zero = 0.0;
@@ -59,17 +59,17 @@ internal static class CommonEvents<T, TSurface>
         var roll = new Roll<T, TSurface> { Body = body, Surface = surface, Start = q, ByDistance = true };
         var rowEnd = roll.Surface.Enter(y.Y);
         roll.GripAt(y, out var grip);
-        if (grip.Excess > zero)
+        var holds = !(grip.Excess > zero);
+        if (holds)
         {
-            return Why.Rare;
+            roll.Rates(y, out shot.K1);
+            tally.Changed(Phase.Slide, Phase.Roll, before, q);
+            shot.dt = T.Max(shot.dt, control.FirstStep);
+            shot.Transitions++;
         }
-        roll.Rates(y, out shot.K1);
-        tally.Changed(Phase.Slide, Phase.Roll, before, q);
         (shot.y, shot.q, shot.Tally, shot.Grip, shot.rowEnd) = (y, q, tally, grip, rowEnd);
-        shot.dt = T.Max(shot.dt, control.FirstStep);
         (shot.Phase, shot.Stiff) = (Phase.Roll, zero);
-        shot.Transitions++;
-        return Why.Nothing;
+        return holds ? Why.Nothing : Why.CannotRoll;
     }
 
     // What is left of slip that ends, s.

@@ -11,8 +11,8 @@ namespace BallSim.Gpu;
 /// </summary>
 internal static class ShotKernels
 {
-    /// <summary>Where the lengths of the lists stand: shots that slide, that roll; those that come near the limit of grip, and of these those that slip, stiffly at first; those that wait for a rare event.</summary>
-    public const int Sliding = 0, Rolling = 1, Near = 2, Stiff = 3, Rare = 4, Lists = 5;
+    /// <summary>Where the lengths of the lists stand: shots that slide, that roll, that slip, stiffly at first; those that come near the limit of grip; those that wait for a rare event.</summary>
+    public const int Sliding = 0, Rolling = 1, Stiff = 2, Near = 3, Rare = 4, Lists = 5;
 
     /// <summary>Plain steps of sliding, for the shots of a list; they go on to the list of events.</summary>
     public static void Slide<T, TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> list, int count, ArrayView<int> events, TSetups setups, TGround ground)
@@ -63,7 +63,7 @@ internal static class ShotKernels
     }
 
     /// <summary>Of the shots of a list, as many as there are, those that slip go on to the list of those whose slip is stiff.</summary>
-    public static void StartSlip<TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> near, double shortest, ArrayView<int> rolling, ArrayView<int> stiff, ArrayView<int> counts, TSetups setups, TGround ground)
+    public static void StartSlip<TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> near, double shortest, ArrayView<int> rolling, ArrayView<int> stiff, ArrayView<int> rare, ArrayView<int> counts, TSetups setups, TGround ground)
         where TSurface : struct, ISurface<DeviceDouble>
         where TGround : struct, IGround<DeviceDouble, TSurface>
         where TSetups : struct, ISetups<DeviceDouble>
@@ -77,11 +77,15 @@ internal static class ShotKernels
         var i = near[at];
         var setup = setups.Of(shots[i].Setup);
         var moving = shots[i].Moving;
-        var why = SlipAgain<DeviceDouble, TSurface>.Start(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, shots[i].Why == Why.SlipsAtRow, shortest);
+        var why = SlipAgain<DeviceDouble, TSurface>.Start(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, shots[i].Why, shortest);
         // A rare event stays what it was: the run begins there.
         if (why != Why.Rare)
         {
             shots[i].Why = why;
+        }
+        else if (shots[i].Why == Why.CannotRoll)
+        {
+            rare[Atomic.Add(ref counts[Rare], 1)] = i;
         }
         if (why != Why.Nothing)
         {
@@ -122,18 +126,18 @@ internal static class ShotKernels
         }
     }
 
-    /// <summary>Of the events of a list those that nothing has seen to wait, with those of earlier rounds.</summary>
+    /// <summary>Of the events of a list those that nothing has seen to wait, with those of earlier rounds. Those that must slip on come in the next round.</summary>
     public static void Wait(ArrayView<Shot> shots, ArrayView<int> events, int count, ArrayView<int> rare, ArrayView<int> counts)
     {
         var at = Grid.GlobalIndex.X;
-        if (at < count && shots[events[at]].Why != Why.Nothing)
+        if (at < count && shots[events[at]].Why is not (Why.Nothing or Why.CannotRoll))
         {
             rare[Atomic.Add(ref counts[Rare], 1)] = events[at];
         }
     }
 
-    /// <summary>Of the events of a list those that are the end of slip.</summary>
-    public static void Stick<TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> events, int count, ArrayView<int> rolling, ArrayView<int> counts, TSetups setups, TGround ground)
+    /// <summary>Of the events of a list those that are the end of slip; those that must slip on are near the limit of grip in the next round.</summary>
+    public static void Stick<TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> events, int count, ArrayView<int> rolling, ArrayView<int> near, ArrayView<int> counts, TSetups setups, TGround ground)
         where TSurface : struct, ISurface<DeviceDouble>
         where TGround : struct, IGround<DeviceDouble, TSurface>
         where TSetups : struct, ISetups<DeviceDouble>
@@ -149,10 +153,18 @@ internal static class ShotKernels
         var moving = shots[i].Moving;
         var why = CommonEvents<DeviceDouble, TSurface>.Stick(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control);
         shots[i].Why = why;
+        if (why is not (Why.Nothing or Why.CannotRoll))
+        {
+            return;
+        }
+        shots[i].Moving = moving;
         if (why == Why.Nothing)
         {
-            shots[i].Moving = moving;
             rolling[Atomic.Add(ref counts[Rolling], 1)] = i;
+        }
+        else
+        {
+            near[Atomic.Add(ref counts[Near], 1)] = i;
         }
     }
 
@@ -253,9 +265,9 @@ internal static class ShotKernels
         var moving = shots[i].Moving;
         var run = new Run<DeviceDouble, TSurface, Tally<DeviceDouble>>(setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, moving.Tally);
         run.Resume(moving);
-        if (shots[i].Why == Why.SlipsAtRow)
+        if (shots[i].Why is Why.SlipsAtRow or Why.CannotRoll)
         {
-            run.Ended = run.SlipAtRow();
+            run.Ended = shots[i].Why == Why.SlipsAtRow ? run.SlipAtRow() : run.SlipOn();
             if (run.Ended == Ending.None && !run.IsPlain)
             {
                 run.Ended = run.Continue();

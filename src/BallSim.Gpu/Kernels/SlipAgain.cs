@@ -17,7 +17,7 @@ internal static class SlipAgain<T, TSurface>
     private const int MostStiff = 1000, MostTries = 20;
 
     /// <summary>
-    /// One step of rolling, looked at closely, and if the demand passes the limit in it, the start of slip there; or the start of slip on a new row (<paramref name="atRow"/>). Why.Nothing: a plain step of rolling or
+    /// One step of rolling, looked at closely, and if the demand passes the limit in it, the start of slip there; or the start of slip on a new row or at the end of slip. Why.Nothing: a plain step of rolling or
     /// a stiff one of sliding can be taken next. Why.MayEnd, Why.Rare: nothing was done.
     /// </summary>
     /// <param name="shot">That rolls.</param>
@@ -25,101 +25,114 @@ internal static class SlipAgain<T, TSurface>
     /// <param name="surface">Under it.</param>
     /// <param name="bounds">Of the run.</param>
     /// <param name="control">Of the steps.</param>
-    /// <param name="atRow">The grip at the start of the step is not enough.</param>
+    /// <param name="why">It may slip: MaySlip, SlipsAtRow, CannotRoll.</param>
     /// <param name="shortest">A step that brings it less far down-lane, m, is a rare event.</param>
-    public static Why Start(ref Moving<T> shot, in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control, bool atRow, T shortest)
+    public static Why Start(ref Moving<T> shot, in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control, Why why, T shortest)
     {
-        T zero = 0.0;
         var roll = new Roll<T, TSurface> { Body = body, Surface = surface, ByDistance = true };
         roll.Surface.Enter(Pace<T>.Within(shot.y.Y, shot.rowEnd));
         Step<State<T>> step = default;
         step.K1 = shot.K1;
-        var (y, q, dt, lastNorm, rowEnd, tally, grip) = (shot.y, shot.q, shot.dt, shot.lastNorm, shot.rowEnd, shot.Tally, shot.Grip);
-        var (jumps, slips) = (atRow, atRow);
-        var tries = 0;
-        while (!slips)
+        var next = shot;
+        if (why == Why.MaySlip)
         {
-            roll.Start = q;
-            step.Start = y;
-            var vy = grip.VelocityY;
-            var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, grip.ω), vy, Pace<T>.NextLine(y.Y, rowEnd, bounds) - y.Y, out var atEnd);
-            roll.Take(ref step, h, out var error);
-            var norm = control.Norm(error);
-            dt = Pace<T>.Next(norm, lastNorm, dt, h / vy, out var rejected);
-            tries++;
-            if (shot.Steps + tries >= bounds.MaxSteps || !(dt > 1e-14))
-            {
-                return Why.Rare;
-            }
-            if (rejected > zero)
-            {
-                if (tries == MostTries)
-                {
-                    return Why.Rare;
-                }
-                continue;
-            }
-            var ω = roll.ω;
-            roll.Arrive(ref step, grip, out var after);
-            slips = Excess<T, TSurface>.First(ref roll, step, h, grip, after, out var low, out var high);
-            if (slips)
-            {
-                Excess<T, TSurface>.Land(ref roll, ref step, ref h, grip, ref after, low, high);
-            }
-            else if (!(h > shortest) || !PlainSteps<T, TSurface>.GoesByDistance(after.VelocityX, after.VelocityY))
-            {
-                return Why.Rare;
-            }
-            if (!(after.N > zero) || Pace<T>.MayEnd(step, bounds) > zero || Pace<T>.IsLost(step))
-            {
-                return after.N > zero && !slips ? Why.MayEnd : Why.Rare;
-            }
-            tally.Took(step, h, 1.0);
-            PlainSteps<T, TSurface>.Advance(ref step, ref y, ref q, ω);
-            (lastNorm, grip) = (norm, after);
-            if (slips)
-            {
-                break;
-            }
-            if (atEnd > zero)
-            {
-                rowEnd = roll.Surface.Enter(Pace<T>.EntersAt(y.Y, rowEnd));
-                roll.Start = q;
-                roll.GripAt(y, out grip);
-                jumps = slips = grip.Excess > zero;
-                roll.Rates(y, out step.K1);
-            }
-            if (slips)
-            {
-                break;
-            }
-            shot.K1 = step.K1;
-            (shot.y, shot.q, shot.dt, shot.lastNorm, shot.rowEnd, shot.Tally, shot.Grip) = (y, q, dt, lastNorm, rowEnd, tally, grip);
-            shot.Steps += tries;
-            shot.Rejected += tries - 1;
-            return Why.Nothing;
+            why = Look(ref next, ref roll, ref step, bounds, control, shortest);
         }
+        if (why is Why.MaySlip or Why.SlipsAtRow or Why.CannotRoll)
+        {
+            why = Slip(ref next, ref roll, ref step, bounds, control, why);
+        }
+        if (why == Why.Nothing)
+        {
+            shot = next;
+        }
+        return why;
+    }
 
-        if (shot.Transitions >= bounds.MaxTransitions)
+    // A step of rolling. Why.MaySlip, Why.SlipsAtRow: slip begins at its end.
+    private static Why Look(ref Moving<T> shot, ref Roll<T, TSurface> roll, ref Step<State<T>> step, in Bounds<T> bounds, in Control<T> control, T shortest)
+    {
+        T zero = 0.0;
+        roll.Start = shot.q;
+        step.Start = shot.y;
+        var vy = shot.Grip.VelocityY;
+        T h, atEnd, norm;
+        for (var tries = 0; ; tries++)
+        {
+            h = Pace<T>.ByDistance(Pace<T>.CapTurn(shot.dt, shot.Grip.ω), vy, Pace<T>.NextLine(shot.y.Y, shot.rowEnd, bounds) - shot.y.Y, out atEnd);
+            roll.Take(ref step, h, out var error);
+            norm = control.Norm(error);
+            shot.dt = Pace<T>.Next(norm, shot.lastNorm, shot.dt, h / vy, out var rejected);
+            shot.Steps++;
+            if (shot.Steps >= bounds.MaxSteps || !(shot.dt > 1e-14) || tries == MostTries)
+            {
+                return Why.Rare;
+            }
+            if (!(rejected > zero))
+            {
+                break;
+            }
+            shot.Rejected++;
+        }
+        var ω = roll.ω;
+        roll.Arrive(ref step, shot.Grip, out var after);
+        var slips = Excess<T, TSurface>.First(ref roll, step, h, shot.Grip, after, out var low, out var high);
+        if (slips)
+        {
+            Excess<T, TSurface>.Land(ref roll, ref step, ref h, shot.Grip, ref after, low, high);
+        }
+        if (!(after.N > zero) || Pace<T>.IsLost(step) || !slips && (!(h > shortest) || !PlainSteps<T, TSurface>.GoesByDistance(after.VelocityX, after.VelocityY)))
         {
             return Why.Rare;
         }
-        tally.Changed(Phase.Roll, Phase.Slide, y, q);
+        if (Pace<T>.MayEnd(step, bounds) > zero)
+        {
+            return slips ? Why.Rare : Why.MayEnd;
+        }
+        shot.Tally.Took(step, h, 1.0);
+        PlainSteps<T, TSurface>.Advance(ref step, ref shot.y, ref shot.q, ω);
+        (shot.lastNorm, shot.Grip) = (norm, after);
+        if (slips)
+        {
+            return Why.MaySlip;
+        }
+        var why = Why.Nothing;
+        if (atEnd > zero)
+        {
+            shot.rowEnd = roll.Surface.Enter(Pace<T>.EntersAt(shot.y.Y, shot.rowEnd));
+            roll.Start = shot.q;
+            roll.GripAt(shot.y, out shot.Grip);
+            why = shot.Grip.Excess > zero ? Why.SlipsAtRow : Why.Nothing;
+            roll.Rates(shot.y, out step.K1);
+        }
+        shot.K1 = step.K1;
+        return why;
+    }
+
+    // From rolling to sliding; Why.Rare if more happens in that moment.
+    private static Why Slip(ref Moving<T> shot, ref Roll<T, TSurface> roll, ref Step<State<T>> step, in Bounds<T> bounds, in Control<T> control, Why why)
+    {
+        if (++shot.Transitions > bounds.MaxTransitions)
+        {
+            return Why.Rare;
+        }
+        if (why != Why.CannotRoll)
+        {
+            shot.Tally.Changed(Phase.Roll, Phase.Slide, shot.y, shot.q);
+        }
+        var jumps = why != Why.MaySlip;
         var time = StartOfSlip<T, TSurface>.Seconds(control, jumps);
-        StartOfSlip<T, TSurface>.RollPast(ref roll, ref step, y, q, time, ref grip);
-        if (Pace<T>.IsLost(step) || Pace<T>.MayEnd(step, bounds) > zero)
+        StartOfSlip<T, TSurface>.RollPast(ref roll, ref step, shot.y, shot.q, time, ref shot.Grip);
+        if (Pace<T>.IsLost(step) || Pace<T>.MayEnd(step, bounds) > 0.0)
         {
             return Why.Rare;
         }
-        tally.Took(step, time, 1.0);
-        PlainSteps<T, TSurface>.Advance(ref step, ref y, ref q, roll.ω);
-        var slide = new Slide<T, TSurface> { Body = body, Surface = surface, Seen = shot.Seen, Dip = shot.Dip };
-        StartOfSlip<T, TSurface>.Push(ref roll, ref slide, ref y, q, time, jumps);
-        (shot.y, shot.q, shot.dt, shot.lastNorm, shot.rowEnd, shot.Tally, shot.Grip) = (y, q, T.Min(dt, time), lastNorm, rowEnd, tally, grip);
+        shot.Tally.Took(step, time, 1.0);
+        PlainSteps<T, TSurface>.Advance(ref step, ref shot.y, ref shot.q, roll.ω);
+        var slide = new Slide<T, TSurface> { Body = roll.Body, Surface = roll.Surface, Seen = shot.Seen };
+        StartOfSlip<T, TSurface>.Push(ref roll, ref slide, ref shot.y, shot.q, time, jumps);
+        shot.dt = T.Min(shot.dt, time);
         (shot.Seen, shot.Phase, shot.Stiff) = (slide.Seen, Phase.Slide, 1.0);
-        shot.Steps += tries;
-        shot.Rejected += tries > 0 ? tries - 1 : 0;
-        shot.Transitions++;
         return Why.Nothing;
     }
 

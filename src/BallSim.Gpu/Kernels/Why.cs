@@ -18,6 +18,9 @@ internal enum Why
     /// <summary>The row of the map just entered offers less grip than rolling asks.</summary>
     SlipsAtRow,
 
+    /// <summary>Slip has come to its end, but rolling asks for more than the grip: it slips on at once.</summary>
+    CannotRoll,
+
     /// <summary>Seen to.</summary>
     Nothing,
 }

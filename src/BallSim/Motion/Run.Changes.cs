@@ -31,7 +31,7 @@ internal partial struct Run<T, TSurface, TRecorder>
         stiff = false;
         if (!EnterRoll(vx, vy, y.Y))
         {
-            return Slip(jump: true, rolled: false);
+            return SlipOn();
         }
         Transitions++;
         recorder.Changed(Phase.Slide, Phase.Roll, before, q);

@@ -10,8 +10,7 @@ namespace BallSim.Motion;
 /// where the ball barely moves down-lane they go by time. Events (limit of grip, gutter, head pin) are found on the dense output and then stepped to.
 /// <para>Sliding to rolling: towards s = 0 steps are capped by the time that is left; below <see cref="Control{T}.StickSlip"/> the rest is drifted over in one go
 /// and what slip remains is taken by an impulse at the contact, which leaves the momentum about the contact point alone.</para>
-/// <para>Slipping again: s = 0 is a fixed point of the sliding equations, so the ball rolls on a short time past the limit of grip, and half (after a jump, all) of the
-/// acceleration that sliding adds in that time is given to it, along the direction to which the contact's own response is parallel.</para>
+/// <para>Slipping again: <see cref="StartOfSlip{T,TSurface}"/>.</para>
 /// </summary>
 internal partial struct Run<T, TSurface, TRecorder>
     where T : struct, IScalar<T>, IReal<T>
@@ -142,6 +141,9 @@ internal partial struct Run<T, TSurface, TRecorder>
 
     /// <summary>Starts to slip where a new row of the map offers less grip than rolling asks.</summary>
     public Ending SlipAtRow() => Slip(jump: true);
+
+    /// <summary>Slips on where slip has come to its end and the contact cannot hold the ball rolling.</summary>
+    public Ending SlipOn() => Slip(jump: true, rolled: false);
 
     /// <summary>Whether the next step goes by distance with the explicit method.</summary>
     public readonly bool IsPlain => Phase == Phase.Slide ? !stiff && slide.ByDistance : roll.ByDistance;
