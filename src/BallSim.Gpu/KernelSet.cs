@@ -38,7 +38,7 @@ internal abstract class KernelSet
     /// <summary>The kernels.</summary>
     protected static IReadOnlyList<string> Names { get; } =
     [
-        nameof(ShotKernels.Slide), nameof(ShotKernels.Roll), nameof(ShotKernels.StartSlip), nameof(ShotKernels.Relax), nameof(ShotKernels.Stick), nameof(ShotKernels.EndSliding), nameof(ShotKernels.EndRolling), nameof(ShotKernels.Wait),
+        nameof(ShotKernels.Slide), nameof(ShotKernels.Roll), nameof(ShotKernels.StartSlip), nameof(ShotKernels.Relax), nameof(ShotKernels.Stick), nameof(ShotKernels.EndSliding), nameof(ShotKernels.EndRolling), nameof(ShotKernels.BeginSliding), nameof(ShotKernels.Wait),
         nameof(ShotKernels.Begin), nameof(ShotKernels.Event), nameof(ShotKernels.Finish),
     ];
 
@@ -103,9 +103,10 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
     private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, TSetups, TGround> slide;
     private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetups, TGround> roll;
     private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> startSlip;
-    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> relax;
+    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> relax;
     private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>> wait;
-    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Start>, ArrayView<Shot>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> begin;
+    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Start>, ArrayView<Shot>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> beginSliding;
+    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Start>, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> begin;
     private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> events;
     private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> stick;
     private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> endSliding, endRolling;
@@ -113,6 +114,9 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
 
     // A step too short for the numbers of plain steps would be undone there.
     private static readonly double Shortest = 2 * (double)T.Sliver;
+
+    // So little slip, m/s, floats would lose among the velocities that it is the difference of: a ball handed over with less sticks at once, slips on and sticks again.
+    private static readonly double LeastSlip = typeof(T) == typeof(DeviceSingle) ? 1e-3 : 0;
 
     public KernelSet(Accelerator accelerator)
     {
@@ -122,9 +126,10 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
         slide = kernels[nameof(ShotKernels.Slide)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, TSetups, TGround>>();
         roll = kernels[nameof(ShotKernels.Roll)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetups, TGround>>();
         startSlip = kernels[nameof(ShotKernels.StartSlip)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
-        relax = kernels[nameof(ShotKernels.Relax)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
+        relax = kernels[nameof(ShotKernels.Relax)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
         wait = kernels[nameof(ShotKernels.Wait)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>>>();
-        begin = kernels[nameof(ShotKernels.Begin)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Start>, ArrayView<Shot>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
+        beginSliding = kernels[nameof(ShotKernels.BeginSliding)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Start>, ArrayView<Shot>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
+        begin = kernels[nameof(ShotKernels.Begin)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Start>, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
         events = kernels[nameof(ShotKernels.Event)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
         stick = kernels[nameof(ShotKernels.Stick)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
         endSliding = kernels[nameof(ShotKernels.EndSliding)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
@@ -146,7 +151,12 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
         var groundInEvents = TGroundInEvents.On(laneInEvents.Map, laneInEvents.Heights);
 
         chunk.Clear(0, ShotKernels.Lists);
-        KernelTimes.Run(times, stream, () => begin(stream, Blocks(count), chunk.Starts, chunk.Shots, count, chunk.Sliding, chunk.Rolling, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Begin += s);
+        KernelTimes.Run(times, stream, () => beginSliding(stream, Blocks(count), chunk.Starts, chunk.Shots, count, chunk.Sliding, chunk.Rare, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Begin += s);
+        if (chunk.ReadCounts()[ShotKernels.Rare] is var others and > 0)
+        {
+            KernelTimes.Run(times, stream, () => begin(stream, Blocks(others, smallBlock), chunk.Starts, chunk.Shots, chunk.Rare, others, chunk.Sliding, chunk.Rolling, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Begin += s);
+            chunk.Clear(ShotKernels.Rare, 1);
+        }
         int[] left;
         while (true)
         {
@@ -187,7 +197,7 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
                 KernelTimes.Run(times, stream, () => startSlip(stream, slips, chunk.Shots, chunk.Near, Shortest, chunk.Rolling, chunk.Stiff, chunk.Rare, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.StartSlip += s);
                 times?.NearLimit(chunk.ReadCounts());
                 chunk.Clear(ShotKernels.Near, 1);
-                KernelTimes.Run(times, stream, () => relax(stream, slips, chunk.Shots, chunk.Stiff, chunk.Sliding, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Relax += s);
+                KernelTimes.Run(times, stream, () => relax(stream, slips, chunk.Shots, chunk.Stiff, LeastSlip, chunk.Sliding, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Relax += s);
             }
             KernelTimes.Run(times, stream, () => stick(stream, Blocks(all), chunk.Shots, chunk.Events, all, chunk.Rolling, chunk.Near, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Stick += s);
             KernelTimes.Run(times, stream, () => endSliding(stream, Blocks(all), chunk.Shots, chunk.Events, all, Shortest, chunk.Sliding, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.End += s);

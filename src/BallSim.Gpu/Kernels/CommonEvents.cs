@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using BallSim.Friction;
 using BallSim.Integration;
 using BallSim.Motion;
@@ -6,7 +7,7 @@ using BallSim.Spatial;
 namespace BallSim.Gpu;
 
 /// <summary>
-/// The two events that nearly every shot meets, slip coming to its end and the end of the run, without the rare paths beside them: so they fit in registers. As <see cref="Run{T,TSurface,TRecorder}"/> does them; where one of
+/// The events that nearly every shot meets, the start of the run, slip coming to its end and the end of the run, without the rare paths beside them: so they fit in registers. As <see cref="Run{T,TSurface,TRecorder}"/> does them; where one of
 /// these meets something else it changes nothing and says so, and the run does it all.
 /// </summary>
 internal static class CommonEvents<T, TSurface>
@@ -15,6 +16,31 @@ internal static class CommonEvents<T, TSurface>
 {
     // From the first step that comes near the head pin to the pins; a shot that needs more comes again.
     private const int LastSteps = 6;
+
+    /// <summary>From the foul line to sliding; false if it is not as simple as that.</summary>
+    public static bool Begin(in Start start, ref Moving<T> shot, in Body<T> body, TSurface surface, in Control<T> control)
+    {
+        static T Of(DeviceDouble a) => Converted<DeviceDouble, T>.Of(a);
+        if (start.Loft > 0)
+        {
+            return false;
+        }
+        FoulLine<T>.Leave(body, Of(start.X), 0.0, Of(start.VelocityX), Of(start.VelocityY), Converted<DeviceDouble, T>.Of(start.Orientation), Converted<DeviceDouble, T>.Of(start.AngularVelocity), out shot.y, out shot.q);
+        FoulLine<T>.Land(body, shot.q, ref shot.y);
+        Unsafe.SkipInit(out SlideContact<T> c);
+        c.At(body, shot.q, shot.y);
+        if (c.s <= Slide<T, TSurface>.NoSlip || !PlainSteps<T, TSurface>.GoesByDistance(c.vx, c.vy))
+        {
+            return false;
+        }
+        var slide = new Slide<T, TSurface> { Body = body, Surface = surface, Start = shot.q, ByDistance = true };
+        shot.rowEnd = slide.Surface.Enter(shot.y.Y);
+        slide.Rates(shot.y, out shot.K1);
+        (shot.dt, shot.lastNorm, shot.Seen, shot.Dip) = (control.FirstStep, 1.0, slide.Seen, slide.Dip);
+        shot.Phase = Phase.Slide;
+        shot.Tally = new(Of(start.Hand), Of(start.X));
+        return true;
+    }
 
     /// <summary>From sliding to rolling (Why.Nothing), or so far that it must slip on (Why.CannotRoll). Why.MayEnd: an end of the run lies in between, or it does not end yet; Why.Rare: it is not as simple as that.</summary>
     public static Why Stick(ref Moving<T> shot, in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control)

@@ -103,7 +103,7 @@ internal static class ShotKernels
     }
 
     /// <summary>Stiff steps of the shots of a list, as many as there are.</summary>
-    public static void Relax<TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> stiff, ArrayView<int> sliding, ArrayView<int> counts, TSetups setups, TGround ground)
+    public static void Relax<TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> stiff, double least, ArrayView<int> sliding, ArrayView<int> counts, TSetups setups, TGround ground)
         where TSurface : struct, ISurface<DeviceDouble>
         where TGround : struct, IGround<DeviceDouble, TSurface>
         where TSetups : struct, ISetups<DeviceDouble>
@@ -117,7 +117,7 @@ internal static class ShotKernels
         var i = stiff[at];
         var setup = setups.Of(shots[i].Setup);
         var moving = shots[i].Moving;
-        var why = SlipAgain<DeviceDouble, TSurface>.Relax(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control);
+        var why = SlipAgain<DeviceDouble, TSurface>.Relax(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, least);
         shots[i].Moving = moving;
         shots[i].Why = why;
         if (why == Why.Nothing)
@@ -224,8 +224,8 @@ internal static class ShotKernels
         }
     }
 
-    /// <summary>From the foul line to the first plain step.</summary>
-    public static void Begin<TSurface, TGround, TSetups, TEffects>(ArrayView<Start> starts, ArrayView<Shot> shots, int count, ArrayView<int> sliding, ArrayView<int> rolling, ArrayView<int> counts, TSetups setups, TGround ground)
+    /// <summary>From the foul line to sliding; where that is not simple, to the list of rare events.</summary>
+    public static void BeginSliding<TSurface, TGround, TSetups, TEffects>(ArrayView<Start> starts, ArrayView<Shot> shots, int count, ArrayView<int> sliding, ArrayView<int> rare, ArrayView<int> counts, TSetups setups, TGround ground)
         where TSurface : struct, ISurface<DeviceDouble>
         where TGround : struct, IGround<DeviceDouble, TSurface>
         where TSetups : struct, ISetups<DeviceDouble>
@@ -238,13 +238,40 @@ internal static class ShotKernels
         }
         var start = starts[i];
         var setup = setups.Of(start.Setup);
+        Moving<DeviceDouble> moving = default;
+        shots[i].Setup = start.Setup;
+        if (CommonEvents<DeviceDouble, TSurface>.Begin(start, ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Control))
+        {
+            shots[i].Moving = moving;
+            sliding[Atomic.Add(ref counts[Sliding], 1)] = i;
+        }
+        else
+        {
+            rare[Atomic.Add(ref counts[Rare], 1)] = i;
+        }
+    }
+
+    /// <summary>From the foul line to the first plain step, for the shots of a list.</summary>
+    public static void Begin<TSurface, TGround, TSetups, TEffects>(ArrayView<Start> starts, ArrayView<Shot> shots, ArrayView<int> list, int count, ArrayView<int> sliding, ArrayView<int> rolling, ArrayView<int> counts, TSetups setups, TGround ground)
+        where TSurface : struct, ISurface<DeviceDouble>
+        where TGround : struct, IGround<DeviceDouble, TSurface>
+        where TSetups : struct, ISetups<DeviceDouble>
+        where TEffects : struct, IEffects
+    {
+        var at = Grid.GlobalIndex.X;
+        if (at >= count)
+        {
+            return;
+        }
+        var i = list[at];
+        var start = starts[i];
+        var setup = setups.Of(start.Setup);
         var run = new Run<DeviceDouble, TSurface, Tally<DeviceDouble>>(setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, new(start.Hand, start.X));
         run.Ended = run.Begin(start.X, 0.0, start.VelocityX, start.VelocityY, start.Orientation, start.AngularVelocity, start.Loft);
         if (run.Ended == Ending.None && !run.IsPlain)
         {
             run.Ended = run.Continue();
         }
-        shots[i].Setup = start.Setup;
         Keep(i, ref run, shots, sliding, rolling, counts);
     }
 

@@ -136,8 +136,8 @@ internal static class SlipAgain<T, TSurface>
         return Why.Nothing;
     }
 
-    /// <summary>Stiff steps of sliding: until a plain step can be taken (Why.Nothing), slip has come to its end (Why.Sticks), or something else is met (Why.Rare), from the state before that step.</summary>
-    public static Why Relax(ref Moving<T> shot, in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control)
+    /// <summary>Stiff steps of sliding: until a plain step can be taken with no less than the least slip, m/s (Why.Nothing), slip has come to its end (Why.Sticks), or something else is met (Why.Rare), from the state before that step.</summary>
+    public static Why Relax(ref Moving<T> shot, in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control, T least)
     {
         T zero = 0.0;
         var slide = new Slide<T, TSurface> { Body = body, Surface = surface, Seen = shot.Seen, Dip = shot.Dip };
@@ -156,7 +156,7 @@ internal static class SlipAgain<T, TSurface>
                 why = Why.Sticks;
                 break;
             }
-            if (!(fade.Stable < dt * 0.5))
+            if (!(fade.Stable < dt * 0.5) && !(slide.Slip < least))
             {
                 shot.Stiff = zero;
                 break;

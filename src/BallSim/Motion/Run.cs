@@ -90,13 +90,8 @@ internal partial struct Run<T, TSurface, TRecorder>
     /// <summary>The start of <see cref="Go"/>: up to the first step on the lane.</summary>
     public Ending Begin(T x, T y0, T vx, T vy, Quat<T> orientation, Vec3<T> ω, double loft)
     {
-        y = default;
-        (y.X, y.Y) = (x, y0);
-        q = (orientation * slide.Body.Axes).Normalised();
+        FoulLine<T>.Leave(slide.Body, x, y0, vx, vy, orientation, ω, out y, out q);
         dt = control.FirstStep;
-        Kinematics<T>.Turned(q, y, slide.Body.Moments, slide.Body.d_P, out var I_L, out _);
-        y.Momentum = I_L * ω;
-        (y.VelocityX, y.VelocityY) = (vx, vy);
         if (loft > 0)
         {
             var landed = Fly(loft);
@@ -105,9 +100,7 @@ internal partial struct Run<T, TSurface, TRecorder>
                 return landed;
             }
         }
-        Kinematics<T>.Turned(q, y, slide.Body.InverseMoments, slide.Body.d_P, out var inverse, out var r_d);
-        var ωr_d = (inverse * y.Momentum).Cross(r_d);
-        (y.VelocityX, y.VelocityY) = (y.VelocityX + ωr_d.X, y.VelocityY + ωr_d.Y);
+        FoulLine<T>.Land(slide.Body, q, ref y);
         if (loft > 0)
         {
             recorder.Changed(Phase.Loft, Phase.Slide, y, q);
