@@ -73,6 +73,16 @@ public sealed class AgreementTests : IDisposable
     }
 
     [Fact]
+    public void In_floats_no_ball_sticks_and_slips_on_for_ever()
+    {
+        // The slip at its start is smaller than what floats lose of it; handed over too early it was none at once, fifteen times in a thousand of these.
+        var fine = Coarse with { Shot = Coarse.Shot with { Tolerance = 1e-5 } };
+        var throws = Scenarios.OfAllKinds(300);
+        var pairs = Ensemble.Throw(throws, fine).Zip(Ensemble.Throw(throws, fine with { Engine = engine, Precision = Precision.Single })).ToArray();
+        Assert.DoesNotContain(pairs, p => p.Second.StopReason == StopReason.TransitionLimit && p.First.StopReason != StopReason.TransitionLimit);
+    }
+
+    [Fact]
     public void Chunks_change_nothing()
     {
         using var small = GpuEngine.Emulated(mostShots: 18);
