@@ -24,7 +24,7 @@ internal static class GpuReport
             var throws = set.Select(r => new Throw(ReleaseSet.Ball, lane, r)).ToArray();
             var many = Scenarios.Alike(emulated ? 40 : 1 << 20, lane);
             var exact = Ensemble.Throw(throws, new() { Shot = new() { Tolerance = 1e-10, MaxSteps = 5_000_000 } });
-            to.WriteLine($"{law}: tolerance [m] | numbers | greatest error [m] | kernels [shots/s] | begin, slide, roll, end of slip, end, rare events, finish, the rest on the processor [ms of a million shots] | rounds | end to end [shots/s]");
+            to.WriteLine($"{law}: tolerance [m] | numbers | greatest error [m] | kernels [shots/s] | begin, slide, roll, start of slip, stiff slip, end of slip, end, rare events, finish, the rest on the processor [ms of a million shots] | rounds | end to end [shots/s]");
             foreach (var precision in new[] { Precision.Single, Precision.Double })
             {
                 foreach (var tolerance in new[] { 3e-4, 1e-4, 1e-5 })

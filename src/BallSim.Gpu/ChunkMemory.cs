@@ -14,8 +14,8 @@ internal sealed class ChunkMemory : IDisposable
     private readonly MemoryBuffer1D<Start, Stride1D.Dense> starts;
     private readonly MemoryBuffer1D<Shot, Stride1D.Dense> shots;
     private readonly MemoryBuffer1D<Finished, Stride1D.Dense> finished;
-    private readonly MemoryBuffer1D<int, Stride1D.Dense> sliding, rolling, events, counts;
-    private readonly int[] two = new int[2];
+    private readonly MemoryBuffer1D<int, Stride1D.Dense> sliding, rolling, events, near, stiff, rare, counts;
+    private readonly int[] lengths = new int[ShotKernels.Lists];
     private readonly Dictionary<Lane, Dictionary<Type, IDisposable>> lanes = new(ReferenceEqualityComparer.Instance);
 
     public ChunkMemory(Accelerator accelerator, int most)
@@ -29,7 +29,11 @@ internal sealed class ChunkMemory : IDisposable
         sliding = accelerator.Allocate1D<int>(most);
         rolling = accelerator.Allocate1D<int>(most);
         events = accelerator.Allocate1D<int>(most);
-        counts = accelerator.Allocate1D<int>(2);
+        near = accelerator.Allocate1D<int>(most);
+        stiff = accelerator.Allocate1D<int>(most);
+        rare = accelerator.Allocate1D<int>(most);
+        counts = accelerator.Allocate1D<int>(lengths.Length);
+        Rows = new(most);
         Results = new Finished[most];
     }
 
@@ -50,19 +54,28 @@ internal sealed class ChunkMemory : IDisposable
 
     public ArrayView<int> Events => events.View;
 
+    public ArrayView<int> Near => near.View;
+
+    public ArrayView<int> Stiff => stiff.View;
+
+    public ArrayView<int> Rare => rare.View;
+
     public ArrayView<int> Counts => counts.View;
+
+    /// <summary>For the rows of the chunk.</summary>
+    public ChunkRows Rows { get; }
 
     /// <summary>What was downloaded last.</summary>
     public Finished[] Results { get; }
 
-    public void Upload(Start[] from, int count)
+    public void Upload(ReadOnlySpan<Start> from)
     {
         // A sweep over oil patterns has many lanes: few are kept.
         if (lanes.Count > MostLanes)
         {
             ForgetLanes();
         }
-        starts.View.SubView(0, count).CopyFromCPU(Stream, from.AsSpan(0, count));
+        starts.View.SubView(0, from.Length).CopyFromCPU(Stream, from);
     }
 
     public MemoryBuffer1D<TItem, Stride1D.Dense> Upload<TItem>(TItem[] items)
@@ -73,28 +86,32 @@ internal sealed class ChunkMemory : IDisposable
         return buffer;
     }
 
-    public void ClearCounts() => counts.MemSetToZero(Stream);
+    /// <summary>Empties some of the lists.</summary>
+    public void Clear(int first, int number) => counts.View.SubView(first, number).MemSetToZero(Stream);
 
-    public (int Sliding, int Rolling) ReadCounts()
+    /// <summary>The lengths of the lists, good until they are read again.</summary>
+    public ReadOnlySpan<int> ReadCounts()
     {
-        counts.View.CopyToCPU(Stream, two);
+        counts.View.CopyToCPU(Stream, lengths);
         Stream.Synchronize();
-        return (two[0], two[1]);
+        return lengths;
     }
 
-    /// <summary>The shots that slide and those that roll.</summary>
-    public int[] ReadLists(int sliding, int rolling)
+    /// <summary>The shots under way: those that slide, that roll, that must slip on, that wait for a rare event.</summary>
+    public int[] ReadLists(int sliding, int rolling, int near, int rare)
     {
-        var both = new int[sliding + rolling];
-        foreach (var (list, from, count) in new[] { (Sliding, 0, sliding), (Rolling, sliding, rolling) })
+        var all = new int[sliding + rolling + near + rare];
+        var from = 0;
+        foreach (var (list, count) in new[] { (Sliding, sliding), (Rolling, rolling), (Near, near), (Rare, rare) })
         {
             if (count > 0)
             {
-                list.SubView(0, count).CopyToCPU(Stream, both.AsSpan(from, count));
+                list.SubView(0, count).CopyToCPU(Stream, all.AsSpan(from, count));
+                from += count;
             }
         }
         Stream.Synchronize();
-        return both;
+        return all;
     }
 
     public void Download(int count)
@@ -121,7 +138,7 @@ internal sealed class ChunkMemory : IDisposable
     public void Dispose()
     {
         ForgetLanes();
-        foreach (IDisposable buffer in new IDisposable[] { starts, shots, finished, sliding, rolling, events, counts, Stream })
+        foreach (IDisposable buffer in new IDisposable[] { starts, shots, finished, sliding, rolling, events, near, stiff, rare, counts, Stream })
         {
             buffer.Dispose();
         }

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using BallSim.Balls;
 using BallSim.Ensembles;
 using BallSim.Lanes;
@@ -12,6 +13,9 @@ internal sealed class Chunks(Rows rows, EnsembleOptions options, IProgress<int>?
 {
     // Rows that one thread of the processor prepares or reads in one go.
     private const int Block = 2048;
+
+    // Fresh memory costs more to be given than to be filled.
+    private readonly ConcurrentBag<Rows.Work> free = [];
 
     private int next, done;
 
@@ -41,15 +45,18 @@ internal sealed class Chunks(Rows rows, EnsembleOptions options, IProgress<int>?
     }
 
     /// <summary>The throws of a chunk, checked, as the device wants them.</summary>
-    public FilledChunk Filled(int from, int count)
+    /// <param name="from">First row.</param>
+    /// <param name="count">Number of rows.</param>
+    /// <param name="room">For them, as long as the chunk is of use.</param>
+    public FilledChunk Filled(int from, int count, ChunkRows room)
     {
-        var chunk = new FilledChunk(from, count, options.Shot);
-        ForBlocks(count, (at, n, work) =>
+        var chunk = new FilledChunk(from, count, options.Shot, room);
+        ForBlocks(count, () => free.TryTake(out var work) ? work : new(Block), free.Add, (at, n, work) =>
         {
             rows.Fill(from + at, n, work);
-            Array.Copy(work.Balls, 0, chunk.Balls, at, n);
-            Array.Copy(work.Lanes, 0, chunk.Lanes, at, n);
-            Array.Copy(work.Launches, 0, chunk.Launches, at, n);
+            Array.Copy(work.Balls, 0, room.Balls, at, n);
+            Array.Copy(work.Lanes, 0, room.Lanes, at, n);
+            Array.Copy(work.Launches, 0, room.Launches, at, n);
         });
         chunk.Sort();
         return chunk;
@@ -57,7 +64,7 @@ internal sealed class Chunks(Rows rows, EnsembleOptions options, IProgress<int>?
 
     public void Keep(FilledChunk chunk)
     {
-        rows.Keep(chunk.From, chunk.Outcomes);
+        rows.Keep(chunk.From, chunk.Outcomes.AsSpan(0, chunk.Count));
         Report(chunk.Count);
     }
 
@@ -72,16 +79,18 @@ internal sealed class Chunks(Rows rows, EnsembleOptions options, IProgress<int>?
         return new Told(n => Report(n - Interlocked.Exchange(ref before, n)));
     }
 
-    /// <summary>Blocks of a chunk on the processor's threads.</summary>
-    public static void ForBlocks(int count, Action<int, int, Rows.Work> body)
+    /// <summary>Blocks of a chunk, from a row so many, on the processor's threads.</summary>
+    public static void ForBlocks(int count, Action<int, int> body) => ForBlocks(count, static () => 0, static _ => { }, (from, n, _) => body(from, n));
+
+    private static void ForBlocks<TWork>(int count, Func<TWork> take, Action<TWork> give, Action<int, int, TWork> body)
     {
         try
         {
-            Parallel.For(0, (count + Block - 1) / Block, () => new Rows.Work(Block), (block, _, work) =>
+            Parallel.For(0, (count + Block - 1) / Block, take, (block, _, work) =>
             {
                 body(block * Block, Math.Min(Block, count - block * Block), work);
                 return work;
-            }, _ => { });
+            }, give);
         }
         catch (AggregateException several)
         {

@@ -36,6 +36,7 @@ internal sealed class Device(Accelerator accelerator) : IDisposable
     /// <summary>Takes memory back.</summary>
     public void Return(ChunkMemory memory)
     {
+        memory.Rows.Forget();
         lock (free)
         {
             free.Add(memory);

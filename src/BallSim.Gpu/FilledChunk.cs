@@ -10,45 +10,78 @@ using BallSim.Spatial;
 namespace BallSim.Gpu;
 
 /// <summary>A chunk of throws, sorted by lane, and their outcomes.</summary>
-internal sealed class FilledChunk(int from, int count, SimulatorOptions options)
+internal sealed class FilledChunk(int from, int count, SimulatorOptions options, ChunkRows room)
 {
     public int From => from;
 
     public int Count => count;
 
-    public Ball[] Balls { get; } = new Ball[count];
+    public Ball[] Balls => room.Balls;
 
-    public Lane[] Lanes { get; } = new Lane[count];
+    public Lane[] Lanes => room.Lanes;
 
-    public Launch[] Launches { get; } = new Launch[count];
+    public Launch[] Launches => room.Launches;
 
-    public Outcome[] Outcomes { get; } = new Outcome[count];
+    public Outcome[] Outcomes => room.Outcomes;
 
     public IReadOnlyCollection<Group> Groups { get; private set; } = [];
 
     /// <summary>Puts shots on one lane together.</summary>
     public void Sort()
     {
+        // Most rows lie on the lane of the row before: stretches are looked up, not rows.
         var sizes = new Dictionary<Lane, int>(ReferenceEqualityComparer.Instance);
-        foreach (var lane in Lanes)
+        for (int from = 0, to; from < count; from = to)
         {
-            CollectionsMarshal.GetValueRefOrAddDefault(sizes, lane, out _)++;
+            to = EndOfStretch(from);
+            CollectionsMarshal.GetValueRefOrAddDefault(sizes, Lanes[from], out _) += to - from;
         }
-        var groups = sizes.ToDictionary(s => s.Key, s => new Group(s.Key, options, s.Value), (IEqualityComparer<Lane>)ReferenceEqualityComparer.Instance);
-        for (var i = 0; i < count; i++)
+        var groups = new Dictionary<Lane, Group>(ReferenceEqualityComparer.Instance);
+        var first = 0;
+        foreach (var (lane, size) in sizes)
         {
-            groups[Lanes[i]].Add(i, Balls[i], Launches[i]);
+            groups.Add(lane, new(lane, options, room, first));
+            first += size;
+        }
+        for (int from = 0, to; from < count; from = to)
+        {
+            to = EndOfStretch(from);
+            var group = groups[Lanes[from]];
+            for (var i = from; i < to; i++)
+            {
+                group.Add(i, Balls[i]);
+            }
         }
         Groups = groups.Values;
+        foreach (var group in Groups)
+        {
+            Chunks.ForBlocks(group.Count, (at, n) =>
+            {
+                for (var k = at; k < at + n; k++)
+                {
+                    group.Launch(k, Launches[group.Row(k)]);
+                }
+            });
+        }
+    }
+
+    private int EndOfStretch(int from)
+    {
+        var to = from + 1;
+        while (to < count && ReferenceEquals(Lanes[to], Lanes[from]))
+        {
+            to++;
+        }
+        return to;
     }
 
     /// <summary>The outcomes of a group from what came back of its shots.</summary>
-    public void Read(Group group, Finished[] results) => Chunks.ForBlocks(group.Count, (at, n, _) =>
+    public void Read(Group group, Finished[] results) => Chunks.ForBlocks(group.Count, (at, n) =>
     {
         for (var k = at; k < at + n; k++)
         {
             ref var result = ref results[k];
-            var row = group.Rows[k];
+            var row = group.Row(k);
             // Numbers of the card are doubles by another name.
             ref readonly var end = ref System.Runtime.CompilerServices.Unsafe.As<Moment<DeviceDouble>, Moment<Real>>(ref result.End);
             ref readonly var tally = ref System.Runtime.CompilerServices.Unsafe.As<Tally<DeviceDouble>, Tally<Real>>(ref result.Tally);

@@ -19,14 +19,14 @@ namespace BallSim.Gpu;
 /// <remarks>
 /// With <see cref="Precision.Double"/> the steps are those of the processor, and places differ by rounding: 1e-12 m at most over the 512 releases of the benchmark. A shot that slips again and again magnifies it (of 10 000 scenarios of
 /// all kinds 48 ended farther off than 1e-9 m, 9e-6 m across the lane at most). With <see cref="Precision.Single"/> plain steps are taken in floats, events in doubles; a shot that just touches an edge or the limit of grip may take the other turn (8 of
-/// those 10 000). The last few of a chunk, which slip again and again, are thrown on the processor. The first ensemble of a kind compiles its kernels, half a minute; then chunks of shots go through the card while the processor prepares the next.
+/// those 10 000). The last few of a chunk, which slip again and again or meet something rare, are thrown on the processor. The first ensemble of a kind compiles its kernels, half a minute; then chunks of shots go through the card while the processor prepares the next.
 /// </remarks>
 public sealed class GpuEngine : EnsembleEngine, IDisposable
 {
     // Shots of a chunk: enough to fill a card many times over.
     private const int Chunk = 1 << 18;
 
-    // A round waits for the slowest of its events, some milliseconds, however few they are. What is left of a chunk when so few shots for each thread of the processor go on (those that slip again and again) is thrown there; and no more than this part of a chunk.
+    // A round takes some milliseconds, however few its shots are, and the kernel of rare events more. What is left of a chunk when so few shots for each thread of the processor go on (those that slip again and again, those that wait for a rare event) is thrown there; and no more than this part of a chunk.
     private const int LeftPerThread = 32, Part = 256;
 
     /// <summary>Per card: while one chunk waits for its slowest events, others compute, and the processor prepares the next and reads the last.</summary>
@@ -164,7 +164,7 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
         device.Accelerator.Bind();
         using var memory = new ChunkMemory(device.Accelerator, throws.Length);
         var work = new Chunks(new ThrowRows(throws, new Outcome[throws.Length]), options, null, default, throws.Length);
-        var filled = work.Filled(0, throws.Length);
+        var filled = work.Filled(0, throws.Length, memory.Rows);
         var group = filled.Groups.Single();
         var kernels = device.Kernels(group.Kind(options.Precision == Precision.Single));
         KernelTimes? best = null;
@@ -213,7 +213,7 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
                 try
                 {
                     memory ??= device.Rent(work.Most);
-                    var filled = work.Filled(from, count);
+                    var filled = work.Filled(from, count, memory.Rows);
                     Before?.Invoke(from);
                     foreach (var group in filled.Groups)
                     {
@@ -247,7 +247,7 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
     {
         Left?.Told(left.Length);
         var alone = options with { Precision = Precision.Double, Threads = 1 };
-        var rows = Array.ConvertAll(left, i => group.Rows[i]);
+        var rows = Array.ConvertAll(left, group.Row);
         Parallel.ForEach(rows.Chunk(Slice), slice => Processor.Run(new RestOfChunk(chunk, slice), alone, null, cancellation));
     }
 

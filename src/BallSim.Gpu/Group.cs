@@ -8,37 +8,51 @@ using BallSim.Spatial;
 namespace BallSim.Gpu;
 
 /// <summary>Shots of a chunk on one lane, ready for the device.</summary>
-internal sealed class Group(Lane lane, SimulatorOptions options, int most)
+internal sealed class Group(Lane lane, SimulatorOptions options, ChunkRows room, int first)
 {
     private readonly Dictionary<Ball, int> indices = new(ReferenceEqualityComparer.Instance);
     private readonly List<Ball> balls = [];
     private readonly Dictionary<Type, Array> setups = [];
+    private Ball? last;
+    private int lastSetup;
 
     public Lane Lane => lane;
 
     public int Count { get; private set; }
 
-    public Start[] Starts { get; } = new Start[most];
+    public ReadOnlySpan<Start> Starts => room.Starts.AsSpan(first, Count);
 
-    /// <summary>Where in the chunk the shots stand.</summary>
-    public int[] Rows { get; } = new int[most];
+    /// <summary>Where in the chunk a shot stands.</summary>
+    public int Row(int place) => room.Places[first + place];
 
-    public void Add(int row, Ball ball, in Launch launch)
+    /// <summary>Gives a row of the chunk the next place.</summary>
+    public void Add(int row, Ball ball)
     {
-        if (!indices.TryGetValue(ball, out var setup))
+        // Most often the ball of the row before.
+        if (!ReferenceEquals(ball, last))
         {
-            setup = balls.Count;
-            indices.Add(ball, setup);
-            balls.Add(ball);
+            if (!indices.TryGetValue(ball, out lastSetup))
+            {
+                lastSetup = balls.Count;
+                indices.Add(ball, lastSetup);
+                balls.Add(ball);
+            }
+            last = ball;
         }
+        room.Starts[first + Count].Setup = lastSetup;
+        room.Places[first + Count++] = row;
+    }
+
+    /// <summary>How the shot at a place is thrown.</summary>
+    public void Launch(int place, in Launch launch)
+    {
         var q = launch.Orientation.Normalised;
-        ref var start = ref Starts[Count];
+        ref var start = ref room.Starts[first + place];
         (start.X, start.VelocityX, start.VelocityY) = (launch.X, launch.Velocity.X, launch.Velocity.Y);
         start.Orientation = new(q.W, q.X, q.Y, q.Z);
         start.AngularVelocity = new(launch.AngularVelocity.X, launch.AngularVelocity.Y, launch.AngularVelocity.Z);
         start.Hand = launch.Hand == Hand.Right ? 1.0 : -1.0;
-        (start.Loft, start.Setup) = (launch.Loft, setup);
-        Rows[Count++] = row;
+        start.Loft = launch.Loft;
     }
 
     public GroupKind Kind(bool single) => new(single, lane.GivenFriction is not null, lane.Topography.Heights is not null, balls.Count == 1, Simulator.BodyOf(balls[0], lane, options).At(options.Tolerance).Effects);

@@ -3,6 +3,7 @@ using BallSim.Friction;
 using BallSim.Motion;
 using BallSim.Spatial;
 using ILGPU;
+using ILGPU.Backends.PTX;
 using ILGPU.Runtime;
 using ILGPU.Runtime.Cuda;
 
@@ -31,17 +32,33 @@ internal abstract class KernelSet
     public static IEnumerable<(string Name, string Text)> Ptx(GroupKind kind, CudaArchitecture architecture, CudaInstructionSet instructions, Predicate<string>? wanted = null)
     {
         var types = TypeFor(kind).GetGenericArguments();
-        foreach (var name in new[] { nameof(ShotKernels.Slide), nameof(ShotKernels.Roll), nameof(ShotKernels.Stick), nameof(ShotKernels.EndSliding), nameof(ShotKernels.EndRolling), nameof(ShotKernels.Begin), nameof(ShotKernels.Event), nameof(ShotKernels.Finish) })
+        return Names.Where(name => wanted is null || wanted(name)).Select(name => (name, Compiled(name, types, architecture, instructions).PTXAssembly));
+    }
+
+    /// <summary>The kernels.</summary>
+    protected static IReadOnlyList<string> Names { get; } =
+    [
+        nameof(ShotKernels.Slide), nameof(ShotKernels.Roll), nameof(ShotKernels.StartSlip), nameof(ShotKernels.Relax), nameof(ShotKernels.Stick), nameof(ShotKernels.EndSliding), nameof(ShotKernels.EndRolling), nameof(ShotKernels.BeginSliding), nameof(ShotKernels.Wait),
+        nameof(ShotKernels.Begin), nameof(ShotKernels.Event), nameof(ShotKernels.Finish),
+    ];
+
+    /// <summary>The method of a kernel, for the type arguments of a set.</summary>
+    protected static MethodInfo Method(string name, Type[] types)
+    {
+        var method = typeof(ShotKernels).GetMethod(name)!;
+        return name switch
         {
-            if (wanted is not null && !wanted(name))
-            {
-                continue;
-            }
-            var plain = name is nameof(ShotKernels.Slide) or nameof(ShotKernels.Roll);
-            var whole = name is not (nameof(ShotKernels.Begin) or nameof(ShotKernels.Event) or nameof(ShotKernels.Finish));
-            var method = typeof(ShotKernels).GetMethod(name)!.MakeGenericMethod(plain ? [types[0], types[1], types[2], types[3], types[7]] : [types[4], types[5], types[6], types[7]]);
-            yield return (name, KernelCompiler.Compile(architecture, instructions, method, whole).PTXAssembly);
-        }
+            nameof(ShotKernels.Wait) => method,
+            nameof(ShotKernels.Slide) or nameof(ShotKernels.Roll) => method.MakeGenericMethod(types[0], types[1], types[2], types[3], types[7]),
+            _ => method.MakeGenericMethod(types[4], types[5], types[6], types[7]),
+        };
+    }
+
+    /// <summary>A kernel for a card.</summary>
+    protected static PTXCompiledKernel Compiled(string name, Type[] types, CudaArchitecture architecture, CudaInstructionSet instructions)
+    {
+        var whole = name is not (nameof(ShotKernels.Begin) or nameof(ShotKernels.Event) or nameof(ShotKernels.Finish));
+        return KernelCompiler.Compile(architecture, instructions, Method(name, types), whole);
     }
 
     private static Type TypeFor(GroupKind kind)
@@ -80,38 +97,50 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
     where TSetupsInEvents : struct, ISetups<DeviceDouble>, ISetupsFrom<TSetupsInEvents, DeviceDouble>
     where TEffects : struct, IEffects
 {
-    // As many as a kernel of plain steps has registers for, and more blocks than the device runs at a time.
-    private readonly int blockSize;
+    // As many as a kernel of plain steps has registers for, and more blocks than the device runs at a time; one warp, where few are slow: they spread over the card.
+    private readonly int blockSize, smallBlock;
 
-    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, TSetups, TGround> slide, roll;
-    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Start>, ArrayView<Shot>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> begin;
+    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, TSetups, TGround> slide;
+    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetups, TGround> roll;
+    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> startSlip;
+    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> relax;
+    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>> wait;
+    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Start>, ArrayView<Shot>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> beginSliding;
+    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Start>, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> begin;
     private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> events;
-    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> stick;
-    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, TSetupsInEvents, TGroundInEvents> endSliding, endRolling;
+    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> stick;
+    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> endSliding, endRolling;
     private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, int, ArrayView<Finished>, TSetupsInEvents, TGroundInEvents> finish;
 
     // A step too short for the numbers of plain steps would be undone there.
     private static readonly double Shortest = 2 * (double)T.Sliver;
 
+    // So little slip, m/s, floats would lose among the velocities that it is the difference of: a ball handed over with less sticks at once, slips on and sticks again.
+    private static readonly double LeastSlip = typeof(T) == typeof(DeviceSingle) ? 1e-3 : 0;
+
     public KernelSet(Accelerator accelerator)
     {
         blockSize = Math.Min(64, accelerator.MaxGroupSize.X);
-        Type[] plain = [typeof(T), typeof(TSurface), typeof(TGround), typeof(TSetups), typeof(TEffects)];
-        Type[] inEvents = [typeof(TSurfaceInEvents), typeof(TGroundInEvents), typeof(TSetupsInEvents), typeof(TEffects)];
-        slide = Load(accelerator, nameof(ShotKernels.Slide), plain, true).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, TSetups, TGround>>();
-        roll = Load(accelerator, nameof(ShotKernels.Roll), plain, true).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, TSetups, TGround>>();
-        begin = Load(accelerator, nameof(ShotKernels.Begin), inEvents, false).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Start>, ArrayView<Shot>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
-        events = Load(accelerator, nameof(ShotKernels.Event), inEvents, false).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
-        stick = Load(accelerator, nameof(ShotKernels.Stick), inEvents, true).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
-        endSliding = Load(accelerator, nameof(ShotKernels.EndSliding), inEvents, true).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, TSetupsInEvents, TGroundInEvents>>();
-        endRolling = Load(accelerator, nameof(ShotKernels.EndRolling), inEvents, true).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, TSetupsInEvents, TGroundInEvents>>();
-        finish = Load(accelerator, nameof(ShotKernels.Finish), inEvents, false).CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, int, ArrayView<Finished>, TSetupsInEvents, TGroundInEvents>>();
+        smallBlock = Math.Min(32, blockSize);
+        var kernels = Loaded(accelerator);
+        slide = kernels[nameof(ShotKernels.Slide)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, TSetups, TGround>>();
+        roll = kernels[nameof(ShotKernels.Roll)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetups, TGround>>();
+        startSlip = kernels[nameof(ShotKernels.StartSlip)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
+        relax = kernels[nameof(ShotKernels.Relax)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
+        wait = kernels[nameof(ShotKernels.Wait)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>>>();
+        beginSliding = kernels[nameof(ShotKernels.BeginSliding)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Start>, ArrayView<Shot>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
+        begin = kernels[nameof(ShotKernels.Begin)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Start>, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
+        events = kernels[nameof(ShotKernels.Event)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
+        stick = kernels[nameof(ShotKernels.Stick)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
+        endSliding = kernels[nameof(ShotKernels.EndSliding)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
+        endRolling = kernels[nameof(ShotKernels.EndRolling)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
+        finish = kernels[nameof(ShotKernels.Finish)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, int, ArrayView<Finished>, TSetupsInEvents, TGroundInEvents>>();
     }
 
     public override int[] Run(ChunkMemory chunk, Group group, int most, KernelTimes? times, CancellationToken cancellation)
     {
         var (stream, count) = (chunk.Stream, group.Count);
-        chunk.Upload(group.Starts, count);
+        chunk.Upload(group.Starts);
         // One setup is an argument; a table must lie on the device.
         using var table = chunk.Upload(group.Setups<T>());
         using var tableInEvents = chunk.Upload(group.Setups<DeviceDouble>());
@@ -121,52 +150,79 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
         var ground = TGround.On(lane.Map, lane.Heights);
         var groundInEvents = TGroundInEvents.On(laneInEvents.Map, laneInEvents.Heights);
 
-        chunk.ClearCounts();
-        KernelTimes.Run(times, stream, () => begin(stream, Blocks(count), chunk.Starts, chunk.Shots, count, chunk.Sliding, chunk.Rolling, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Begin += s);
+        chunk.Clear(0, ShotKernels.Lists);
+        KernelTimes.Run(times, stream, () => beginSliding(stream, Blocks(count), chunk.Starts, chunk.Shots, count, chunk.Sliding, chunk.Rare, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Begin += s);
+        if (chunk.ReadCounts()[ShotKernels.Rare] is var others and > 0)
+        {
+            KernelTimes.Run(times, stream, () => begin(stream, Blocks(others, smallBlock), chunk.Starts, chunk.Shots, chunk.Rare, others, chunk.Sliding, chunk.Rolling, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Begin += s);
+            chunk.Clear(ShotKernels.Rare, 1);
+        }
         int[] left;
         while (true)
         {
-            var (sliding, rolling) = chunk.ReadCounts();
-            if (sliding + rolling <= most)
+            var lengths = chunk.ReadCounts();
+            var (sliding, rolling, near, rare) = (lengths[ShotKernels.Sliding], lengths[ShotKernels.Rolling], lengths[ShotKernels.Near], lengths[ShotKernels.Rare]);
+            var all = sliding + rolling + near;
+            if (all + rare <= most)
             {
-                left = chunk.ReadLists(sliding, rolling);
+                left = chunk.ReadLists(sliding, rolling, near, rare);
                 break;
             }
             cancellation.ThrowIfCancellationRequested();
+            // Their kernel takes long, however few they are: they wait for each other.
+            if (all <= most)
+            {
+                KernelTimes.Run(times, stream, () => events(stream, Blocks(rare, smallBlock), chunk.Shots, chunk.Rare, rare, Shortest, chunk.Sliding, chunk.Rolling, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Events += s);
+                chunk.Clear(ShotKernels.Rare, 1);
+                times?.Waited(rare);
+                continue;
+            }
+            chunk.Clear(0, ShotKernels.Near);
             if (sliding > 0)
             {
                 KernelTimes.Run(times, stream, () => slide(stream, Blocks(sliding), chunk.Shots, chunk.Sliding, sliding, chunk.Events, setups, ground), (t, s) => t.Slide += s);
             }
             if (rolling > 0)
             {
-                KernelTimes.Run(times, stream, () => roll(stream, Blocks(rolling), chunk.Shots, chunk.Rolling, rolling, chunk.Events.SubView(sliding, rolling), setups, ground), (t, s) => t.Roll += s);
+                KernelTimes.Run(times, stream, () => roll(stream, Blocks(rolling), chunk.Shots, chunk.Rolling, rolling, chunk.Events.SubView(sliding, rolling), chunk.Near, chunk.Counts, setups, ground), (t, s) => t.Roll += s);
             }
-            chunk.ClearCounts();
-            var all = sliding + rolling;
-            KernelTimes.Run(times, stream, () => stick(stream, Blocks(all), chunk.Shots, chunk.Events, all, chunk.Rolling, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Stick += s);
-            KernelTimes.Run(times, stream, () => endSliding(stream, Blocks(all), chunk.Shots, chunk.Events, all, setupsInEvents, groundInEvents), (t, s) => t.End += s);
-            KernelTimes.Run(times, stream, () => endRolling(stream, Blocks(all), chunk.Shots, chunk.Events, all, setupsInEvents, groundInEvents), (t, s) => t.End += s);
-            KernelTimes.Run(times, stream, () => events(stream, Blocks(all), chunk.Shots, chunk.Events, all, Shortest, chunk.Sliding, chunk.Rolling, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Events += s);
-            if (times is not null)
+            if (near > 0)
             {
-                times.Rounds++;
-                times.EventCount += all;
+                chunk.Near.SubView(0, near).CopyTo(stream, chunk.Events.SubView(sliding + rolling, near));
             }
+            if (rolling + near > 0)
+            {
+                // How many there are only the card knows; those who find nothing to do are gone at once.
+                var slips = Blocks(rolling + near, smallBlock);
+                KernelTimes.Run(times, stream, () => startSlip(stream, slips, chunk.Shots, chunk.Near, Shortest, chunk.Rolling, chunk.Stiff, chunk.Rare, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.StartSlip += s);
+                times?.NearLimit(chunk.ReadCounts());
+                chunk.Clear(ShotKernels.Near, 1);
+                KernelTimes.Run(times, stream, () => relax(stream, slips, chunk.Shots, chunk.Stiff, LeastSlip, chunk.Sliding, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Relax += s);
+            }
+            KernelTimes.Run(times, stream, () => stick(stream, Blocks(all), chunk.Shots, chunk.Events, all, chunk.Rolling, chunk.Near, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Stick += s);
+            KernelTimes.Run(times, stream, () => endSliding(stream, Blocks(all), chunk.Shots, chunk.Events, all, Shortest, chunk.Sliding, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.End += s);
+            KernelTimes.Run(times, stream, () => endRolling(stream, Blocks(all), chunk.Shots, chunk.Events, all, Shortest, chunk.Rolling, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.End += s);
+            KernelTimes.Run(times, stream, () => wait(stream, Blocks(all), chunk.Shots, chunk.Events, all, chunk.Rare, chunk.Counts), (t, s) => t.End += s);
+            times?.Round(all);
         }
         KernelTimes.Run(times, stream, () => finish(stream, Blocks(count), chunk.Shots, count, chunk.Finished, setupsInEvents, groundInEvents), (t, s) => t.Finish += s);
         chunk.Download(count);
         return left;
     }
 
-    private KernelConfig Blocks(int count) => new((count + blockSize - 1) / blockSize, blockSize);
+    private KernelConfig Blocks(int count) => Blocks(count, blockSize);
 
-    private static Kernel Load(Accelerator accelerator, string name, Type[] types, bool whole)
+    private static KernelConfig Blocks(int count, int size) => new((count + size - 1) / size, size);
+
+    // Compiled side by side: some take many seconds.
+    private static Dictionary<string, Kernel> Loaded(Accelerator accelerator)
     {
-        var method = typeof(ShotKernels).GetMethod(name, BindingFlags.Static | BindingFlags.Public)!.MakeGenericMethod(types);
+        var types = typeof(KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents, TGroundInEvents, TSetupsInEvents, TEffects>).GetGenericArguments();
         if (accelerator is not CudaAccelerator card)
         {
-            return accelerator.LoadKernel(method);
+            return Names.ToDictionary(name => name, name => accelerator.LoadKernel(Method(name, types)));
         }
-        return card.LoadKernel(KernelCompiler.Compile(card.Architecture, card.InstructionSet, method, whole));
+        var compiled = Names.AsParallel().Select(name => (Name: name, Kernel: Compiled(name, types, card.Architecture, card.InstructionSet))).ToArray();
+        return compiled.ToDictionary(k => k.Name, k => card.LoadKernel(k.Kernel));
     }
 }

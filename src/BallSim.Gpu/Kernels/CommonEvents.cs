@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using BallSim.Friction;
 using BallSim.Integration;
 using BallSim.Motion;
@@ -6,35 +7,63 @@ using BallSim.Spatial;
 namespace BallSim.Gpu;
 
 /// <summary>
-/// The two events that nearly every shot meets, slip coming to its end and the end of the run, without the rare paths beside them: so they fit in registers. As <see cref="Run{T,TSurface,TRecorder}"/> does them; where one of
+/// The events that nearly every shot meets, the start of the run, slip coming to its end and the end of the run, without the rare paths beside them: so they fit in registers. As <see cref="Run{T,TSurface,TRecorder}"/> does them; where one of
 /// these meets something else it changes nothing and says so, and the run does it all.
 /// </summary>
 internal static class CommonEvents<T, TSurface>
     where T : unmanaged, IDeviceReal<T>, IScalar<T>, IReal<T>
     where TSurface : struct, ISurface<T>
 {
-    // From the first step that comes near the head pin to the pins.
+    // From the first step that comes near the head pin to the pins; a shot that needs more comes again.
     private const int LastSteps = 6;
 
-    /// <summary>From sliding to rolling; false if it is not as simple as that.</summary>
-    public static bool Stick(ref Moving<T> shot, in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control)
+    /// <summary>From the foul line to sliding; false if it is not as simple as that.</summary>
+    public static bool Begin(in Start start, ref Moving<T> shot, in Body<T> body, TSurface surface, in Control<T> control)
+    {
+        static T Of(DeviceDouble a) => Converted<DeviceDouble, T>.Of(a);
+        if (start.Loft > 0)
+        {
+            return false;
+        }
+        FoulLine<T>.Leave(body, Of(start.X), 0.0, Of(start.VelocityX), Of(start.VelocityY), Converted<DeviceDouble, T>.Of(start.Orientation), Converted<DeviceDouble, T>.Of(start.AngularVelocity), out shot.y, out shot.q);
+        FoulLine<T>.Land(body, shot.q, ref shot.y);
+        Unsafe.SkipInit(out SlideContact<T> c);
+        c.At(body, shot.q, shot.y);
+        if (c.s <= Slide<T, TSurface>.NoSlip || !PlainSteps<T, TSurface>.GoesByDistance(c.vx, c.vy))
+        {
+            return false;
+        }
+        var slide = new Slide<T, TSurface> { Body = body, Surface = surface, Start = shot.q, ByDistance = true };
+        shot.rowEnd = slide.Surface.Enter(shot.y.Y);
+        slide.Rates(shot.y, out shot.K1);
+        (shot.dt, shot.lastNorm, shot.Seen, shot.Dip) = (control.FirstStep, 1.0, slide.Seen, slide.Dip);
+        shot.Phase = Phase.Slide;
+        shot.Tally = new(Of(start.Hand), Of(start.X));
+        return true;
+    }
+
+    /// <summary>From sliding to rolling (Why.Nothing), or so far that it must slip on (Why.CannotRoll). Why.MayEnd: an end of the run lies in between, or it does not end yet; Why.Rare: it is not as simple as that.</summary>
+    public static Why Stick(ref Moving<T> shot, in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control)
     {
         T zero = 0.0;
         var slide = new Slide<T, TSurface> { Body = body, Surface = surface, Start = shot.q, Seen = shot.Seen };
         var (y, q, tally) = (shot.y, shot.q, shot.Tally);
-        slide.Surface.Enter(Pace<T>.Within(y.Y, shot.rowEnd));
+        if (shot.Stiff > zero)
+        {
+            slide.Surface.Roam();
+        }
+        else
+        {
+            slide.Surface.Enter(Pace<T>.Within(y.Y, shot.rowEnd));
+        }
         slide.Fading(control, out var fade);
         if (!(fade.Creeps > zero))
         {
-            if (!(fade.Ends > zero))
-            {
-                return false;
-            }
             // The last bit, in one go at the present rates.
-            var h = T.Min(slide.Slip / T.Abs(slide.Seen.Fall), control.StickSlip * Slide<T, TSurface>.DriftSeconds);
-            if (Pace<T>.MayEnd(slide.Seen.After(h, y), slide.VelocityX, slide.VelocityX, bounds) > zero)
+            var h = Rest(slide, control);
+            if (!(fade.Ends > zero) || Pace<T>.MayEnd(slide.Seen.After(h, y), slide.VelocityX, slide.VelocityX, bounds) > zero)
             {
-                return false;
+                return shot.Stiff > zero ? Why.Rare : Why.MayEnd;
             }
             Step<State<T>> step = default;
             step.Start = y;
@@ -51,28 +80,31 @@ internal static class CommonEvents<T, TSurface>
         Impulse<T>.Stick(body, q, ref y, out var vx, out var vy);
         if (!PlainSteps<T, TSurface>.GoesByDistance(vx, vy))
         {
-            return false;
+            return Why.Rare;
         }
         var roll = new Roll<T, TSurface> { Body = body, Surface = surface, Start = q, ByDistance = true };
         var rowEnd = roll.Surface.Enter(y.Y);
         roll.GripAt(y, out var grip);
-        if (grip.Excess > zero)
+        var holds = !(grip.Excess > zero);
+        if (holds)
         {
-            return false;
+            roll.Rates(y, out shot.K1);
+            tally.Changed(Phase.Slide, Phase.Roll, before, q);
+            shot.dt = T.Max(shot.dt, control.FirstStep);
+            shot.Transitions++;
         }
-        roll.Rates(y, out shot.K1);
-        tally.Changed(Phase.Slide, Phase.Roll, before, q);
         (shot.y, shot.q, shot.Tally, shot.Grip, shot.rowEnd) = (y, q, tally, grip, rowEnd);
-        shot.dt = T.Max(shot.dt, control.FirstStep);
-        shot.Phase = Phase.Roll;
-        shot.Transitions++;
-        return true;
+        (shot.Phase, shot.Stiff) = (Phase.Roll, zero);
+        return holds ? Why.Nothing : Why.CannotRoll;
     }
 
+    // What is left of slip that ends, s.
+    private static T Rest(in Slide<T, TSurface> slide, in Control<T> control) => T.Min(slide.Slip / T.Abs(slide.Seen.Fall), control.StickSlip * Slide<T, TSurface>.DriftSeconds);
+
     /// <summary>
-    /// The last steps of a shot that slides: near the pins a step is flagged before the one that reaches them. False if none of a few does, or if it is not as simple as that.
+    /// The last steps of a shot that slides: near the pins a step is flagged before the one that reaches them. Why.Nothing: the run has ended, or it slides on from the last step, as far as it came. Why.Rare: nothing was done.
     /// </summary>
-    public static bool EndSliding(ref Moving<T> shot, in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control)
+    public static Why EndSliding(ref Moving<T> shot, in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control, T shortest)
     {
         T zero = 0.0;
         var slide = new Slide<T, TSurface> { Body = body, Surface = surface, ByDistance = true, Seen = shot.Seen, Dip = shot.Dip };
@@ -80,22 +112,44 @@ internal static class CommonEvents<T, TSurface>
         Step<State<T>> step = default;
         step.K1 = shot.K1;
         var (y, q, dt, lastNorm, rowEnd, tally) = (shot.y, shot.q, shot.dt, shot.lastNorm, shot.rowEnd, shot.Tally);
-        for (var n = 1; n <= LastSteps; n++)
+        int steps = 0, rejects = 0;
+        for (var n = 0; n < LastSteps; n++)
         {
             slide.Start = q;
             step.Start = y;
+            var seen = slide.Seen;
             var vy = slide.VelocityY;
             var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, slide.ω), vy, Pace<T>.NextLine(y.Y, rowEnd, bounds) - y.Y, out var atEnd);
             if (Pace<T>.MayStick(slide.Slip, h / vy) > zero)
             {
-                return false;
+                slide.Fading(control, out var fade);
+                // Not over an end of the run: a step can stop there.
+                if (fade.Creeps > zero || fade.Ends > zero
+                    && (slide.Slip <= Slide<T, TSurface>.NoSlip || !(Pace<T>.MayEnd(slide.Seen.After(Rest(slide, control), y), slide.VelocityX, slide.VelocityX, bounds) > zero)))
+                {
+                    break;
+                }
+                var cap = T.Min(fade.Cap, fade.Stable) * vy;
+                if (cap < h)
+                {
+                    (h, atEnd) = (cap, zero);
+                }
             }
             slide.Take(ref step, h, out var error);
             var norm = control.Norm(error);
             var next = Pace<T>.Next(norm, lastNorm, dt, h / vy, out var rejected);
-            if (rejected > zero || !(slide.N > zero) || !PlainSteps<T, TSurface>.GoesByDistance(slide.VelocityX, slide.VelocityY) || shot.Steps + n >= bounds.MaxSteps)
+            var tooMany = shot.Steps + n + 1 >= bounds.MaxSteps || !(next > 1e-14);
+            if (tooMany || rejected > zero || !(slide.N > zero) || !PlainSteps<T, TSurface>.GoesByDistance(slide.VelocityX, slide.VelocityY))
             {
-                return false;
+                (slide.Seen, slide.Dip) = (seen, slide.Dips.Start);
+                if (tooMany || !(rejected > zero))
+                {
+                    break;
+                }
+                dt = next;
+                steps++;
+                rejects++;
+                continue;
             }
             var ω = slide.ω;
             var end = Landing<T>.First(ref step, h, bounds, out var θ);
@@ -111,10 +165,11 @@ internal static class CommonEvents<T, TSurface>
             }
             tally.Took(step, h, 1.0);
             PlainSteps<T, TSurface>.Advance(ref step, ref y, ref q, ω);
+            steps++;
             if (end != Ending.None)
             {
-                End(ref shot, y, q, tally, n, end);
-                return true;
+                End(ref shot, y, q, tally, steps, rejects, end);
+                return Why.Nothing;
             }
             (dt, lastNorm) = (next, norm);
             if (atEnd > zero)
@@ -124,11 +179,18 @@ internal static class CommonEvents<T, TSurface>
                 slide.Rates(y, out step.K1);
             }
         }
-        return false;
+        if (!(y.Y > shot.y.Y + shortest))
+        {
+            return Why.Rare;
+        }
+        (shot.y, shot.q, shot.dt, shot.lastNorm, shot.rowEnd, shot.Tally) = (y, q, dt, lastNorm, rowEnd, tally);
+        (shot.K1, shot.Seen, shot.Dip) = (step.K1, slide.Seen, slide.Dip);
+        (shot.Steps, shot.Rejected) = (shot.Steps + steps, shot.Rejected + rejects);
+        return Why.Nothing;
     }
 
     /// <summary>The same for one that rolls.</summary>
-    public static bool EndRolling(ref Moving<T> shot, in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control)
+    public static Why EndRolling(ref Moving<T> shot, in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control, T shortest)
     {
         T zero = 0.0;
         var roll = new Roll<T, TSurface> { Body = body, Surface = surface, ByDistance = true };
@@ -136,7 +198,8 @@ internal static class CommonEvents<T, TSurface>
         Step<State<T>> step = default;
         step.K1 = shot.K1;
         var (y, q, dt, lastNorm, rowEnd, tally, grip) = (shot.y, shot.q, shot.dt, shot.lastNorm, shot.rowEnd, shot.Tally, shot.Grip);
-        for (var n = 1; n <= LastSteps; n++)
+        int steps = 0, rejects = 0;
+        for (var n = 0; n < LastSteps; n++)
         {
             roll.Start = q;
             step.Start = y;
@@ -145,15 +208,22 @@ internal static class CommonEvents<T, TSurface>
             roll.Take(ref step, h, out var error);
             var norm = control.Norm(error);
             var next = Pace<T>.Next(norm, lastNorm, dt, h / vy, out var rejected);
-            if (rejected > zero || shot.Steps + n >= bounds.MaxSteps)
+            if (shot.Steps + n + 1 >= bounds.MaxSteps || !(next > 1e-14))
             {
-                return false;
+                break;
+            }
+            if (rejected > zero)
+            {
+                dt = next;
+                steps++;
+                rejects++;
+                continue;
             }
             var ω = roll.ω;
             roll.Arrive(ref step, grip, out var after);
-            if (!(after.N > zero) || !PlainSteps<T, TSurface>.GoesByDistance(after.VelocityX, after.VelocityY) || roll.MaySlip(step, h, grip, after, 1.0) > zero)
+            if (!(after.N > zero) || !PlainSteps<T, TSurface>.GoesByDistance(after.VelocityX, after.VelocityY) || Excess<T, TSurface>.First(ref roll, step, h, grip, after, out _, out _))
             {
-                return false;
+                break;
             }
             var end = Landing<T>.First(ref step, h, bounds, out var θ);
             if (end != Ending.None && θ < 1)
@@ -169,10 +239,11 @@ internal static class CommonEvents<T, TSurface>
             }
             tally.Took(step, h, 1.0);
             PlainSteps<T, TSurface>.Advance(ref step, ref y, ref q, ω);
+            steps++;
             if (end != Ending.None)
             {
-                End(ref shot, y, q, tally, n, end);
-                return true;
+                End(ref shot, y, q, tally, steps, rejects, end);
+                return Why.Nothing;
             }
             (dt, lastNorm, grip) = (next, norm, after);
             if (atEnd > zero)
@@ -182,18 +253,26 @@ internal static class CommonEvents<T, TSurface>
                 roll.GripAt(y, out grip);
                 if (grip.Excess > zero)
                 {
-                    return false;
+                    return Why.Rare;
                 }
                 roll.Rates(y, out step.K1);
             }
         }
-        return false;
+        if (!(y.Y > shot.y.Y + shortest))
+        {
+            return Why.Rare;
+        }
+        (shot.y, shot.q, shot.dt, shot.lastNorm, shot.rowEnd, shot.Tally, shot.Grip) = (y, q, dt, lastNorm, rowEnd, tally, grip);
+        shot.K1 = step.K1;
+        (shot.Steps, shot.Rejected) = (shot.Steps + steps, shot.Rejected + rejects);
+        return Why.Nothing;
     }
 
-    private static void End(ref Moving<T> shot, in State<T> y, in Quat<T> q, in Tally<T> tally, int steps, Ending end)
+    private static void End(ref Moving<T> shot, in State<T> y, in Quat<T> q, in Tally<T> tally, int steps, int rejects, Ending end)
     {
         (shot.y, shot.q, shot.Tally) = (y, q, tally);
         shot.Steps += steps;
+        shot.Rejected += rejects;
         shot.Ended = end;
     }
 }

@@ -9,7 +9,7 @@ using ILGPU.IR.Transformations;
 namespace BallSim.Gpu;
 
 /// <summary>
-/// Decides what is inlined. A kernel of plain steps becomes one method, those calls included that the processor's compiler must not inline, and what was passed by reference moves into registers. A kernel of events has
+/// Decides what is inlined. A kernel of plain steps or of one kind of event becomes one method, those calls included that the processor's compiler must not inline, and what was passed by reference moves into registers. A kernel of all events has
 /// some hundred different paths; in one method they would be millions of instructions. There only arithmetic is inlined, and the run lives in the thread's local memory.
 /// </summary>
 internal readonly struct InlineHook(bool whole) : IBackendHook

@@ -44,7 +44,7 @@ internal static class KernelCompiler
     public static PTXCompiledKernel Compile(CudaArchitecture architecture, CudaInstructionSet instructions, MethodInfo kernel, bool whole)
     {
         // Divisions and roots of floats in a few instructions instead of exactly: an error of two units in the last place where the tolerance is a hundred.
-        var single = kernel.GetGenericArguments()[0] == typeof(DeviceSingle);
+        var single = kernel.GetGenericArguments() is [var number, ..] && number == typeof(DeviceSingle);
         using var context = GpuEngine.NewContext(_ => { }, single ? MathMode.Fast : MathMode.Default);
         using var backend = new PTXBackend(context, architecture, instructions, null!);
         return (PTXCompiledKernel)backend.Compile(EntryPointDescription.FromExplicitlyGroupedKernel(kernel), KernelSpecialization.Empty, new InlineHook(whole));

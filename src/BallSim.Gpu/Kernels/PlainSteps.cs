@@ -121,7 +121,7 @@ internal static class PlainSteps<T, TSurface>
             var maySlip = roll.MaySlip(step, h, grip, after, 1.0) > zero;
             if (Pace<T>.MayEnd(step, bounds) > zero || maySlip || !(after.N > zero) || !GoesByDistance(after.VelocityX, after.VelocityY))
             {
-                why = after.N > zero && GoesByDistance(after.VelocityX, after.VelocityY) && !maySlip ? Why.MayEnd : Why.Rare;
+                why = !(after.N > zero) || !GoesByDistance(after.VelocityX, after.VelocityY) ? Why.Rare : maySlip ? Why.MaySlip : Why.MayEnd;
                 break;
             }
             tally.Took(step, h, 1.0);

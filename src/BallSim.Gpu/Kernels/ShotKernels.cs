@@ -7,10 +7,13 @@ namespace BallSim.Gpu;
 
 /// <summary>
 /// The kernels, one thread a shot. A chunk of shots goes round and round: plain steps of those that slide and of those that roll, then one event of each, until all have ended. Which shots are where stands in
-/// lists of indices; counts[0] and counts[1] are the lengths of the lists of sliding and rolling shots.
+/// lists of indices, and their lengths in counts.
 /// </summary>
 internal static class ShotKernels
 {
+    /// <summary>Where the lengths of the lists stand: shots that slide, that roll, that slip, stiffly at first; those that come near the limit of grip; those that wait for a rare event.</summary>
+    public const int Sliding = 0, Rolling = 1, Stiff = 2, Near = 3, Rare = 4, Lists = 5;
+
     /// <summary>Plain steps of sliding, for the shots of a list; they go on to the list of events.</summary>
     public static void Slide<T, TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> list, int count, ArrayView<int> events, TSetups setups, TGround ground)
         where T : unmanaged, IDeviceReal<T>, IScalar<T>, IReal<T>
@@ -33,8 +36,8 @@ internal static class ShotKernels
         shots[i].Why = why;
     }
 
-    /// <summary>Plain steps of rolling.</summary>
-    public static void Roll<T, TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> list, int count, ArrayView<int> events, TSetups setups, TGround ground)
+    /// <summary>Plain steps of rolling; those that come near the limit of grip go on to a list of their own as well.</summary>
+    public static void Roll<T, TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> list, int count, ArrayView<int> events, ArrayView<int> near, ArrayView<int> counts, TSetups setups, TGround ground)
         where T : unmanaged, IDeviceReal<T>, IScalar<T>, IReal<T>
         where TSurface : struct, ISurface<T>
         where TGround : struct, IGround<T, TSurface>
@@ -53,10 +56,88 @@ internal static class ShotKernels
         var why = PlainSteps<T, TSurface>.Roll(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control);
         shots[i].Moving = Converted<T, DeviceDouble>.Of(moving);
         shots[i].Why = why;
+        if (why is Why.MaySlip or Why.SlipsAtRow)
+        {
+            near[Atomic.Add(ref counts[Near], 1)] = i;
+        }
     }
 
-    /// <summary>Of the events of a list those that are the end of slip.</summary>
-    public static void Stick<TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> events, int count, ArrayView<int> rolling, ArrayView<int> counts, TSetups setups, TGround ground)
+    /// <summary>Of the shots of a list, as many as there are, those that slip go on to the list of those whose slip is stiff.</summary>
+    public static void StartSlip<TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> near, double shortest, ArrayView<int> rolling, ArrayView<int> stiff, ArrayView<int> rare, ArrayView<int> counts, TSetups setups, TGround ground)
+        where TSurface : struct, ISurface<DeviceDouble>
+        where TGround : struct, IGround<DeviceDouble, TSurface>
+        where TSetups : struct, ISetups<DeviceDouble>
+        where TEffects : struct, IEffects
+    {
+        var at = Grid.GlobalIndex.X;
+        if (at >= counts[Near])
+        {
+            return;
+        }
+        var i = near[at];
+        var setup = setups.Of(shots[i].Setup);
+        var moving = shots[i].Moving;
+        var why = SlipAgain<DeviceDouble, TSurface>.Start(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, shots[i].Why, shortest);
+        // A rare event stays what it was: the run begins there.
+        if (why != Why.Rare)
+        {
+            shots[i].Why = why;
+        }
+        else if (shots[i].Why == Why.CannotRoll)
+        {
+            rare[Atomic.Add(ref counts[Rare], 1)] = i;
+        }
+        if (why != Why.Nothing)
+        {
+            return;
+        }
+        shots[i].Moving = moving;
+        if (moving.Phase == Phase.Slide)
+        {
+            stiff[Atomic.Add(ref counts[Stiff], 1)] = i;
+        }
+        else
+        {
+            rolling[Atomic.Add(ref counts[Rolling], 1)] = i;
+        }
+    }
+
+    /// <summary>Stiff steps of the shots of a list, as many as there are.</summary>
+    public static void Relax<TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> stiff, double least, ArrayView<int> sliding, ArrayView<int> counts, TSetups setups, TGround ground)
+        where TSurface : struct, ISurface<DeviceDouble>
+        where TGround : struct, IGround<DeviceDouble, TSurface>
+        where TSetups : struct, ISetups<DeviceDouble>
+        where TEffects : struct, IEffects
+    {
+        var at = Grid.GlobalIndex.X;
+        if (at >= counts[Stiff])
+        {
+            return;
+        }
+        var i = stiff[at];
+        var setup = setups.Of(shots[i].Setup);
+        var moving = shots[i].Moving;
+        var why = SlipAgain<DeviceDouble, TSurface>.Relax(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, least);
+        shots[i].Moving = moving;
+        shots[i].Why = why;
+        if (why == Why.Nothing)
+        {
+            sliding[Atomic.Add(ref counts[Sliding], 1)] = i;
+        }
+    }
+
+    /// <summary>Of the events of a list those that nothing has seen to wait, with those of earlier rounds. Those that must slip on come in the next round.</summary>
+    public static void Wait(ArrayView<Shot> shots, ArrayView<int> events, int count, ArrayView<int> rare, ArrayView<int> counts)
+    {
+        var at = Grid.GlobalIndex.X;
+        if (at < count && shots[events[at]].Why is not (Why.Nothing or Why.CannotRoll))
+        {
+            rare[Atomic.Add(ref counts[Rare], 1)] = events[at];
+        }
+    }
+
+    /// <summary>Of the events of a list those that are the end of slip; those that must slip on are near the limit of grip in the next round.</summary>
+    public static void Stick<TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> events, int count, ArrayView<int> rolling, ArrayView<int> near, ArrayView<int> counts, TSetups setups, TGround ground)
         where TSurface : struct, ISurface<DeviceDouble>
         where TGround : struct, IGround<DeviceDouble, TSurface>
         where TSetups : struct, ISetups<DeviceDouble>
@@ -70,16 +151,25 @@ internal static class ShotKernels
         var i = events[at];
         var setup = setups.Of(shots[i].Setup);
         var moving = shots[i].Moving;
-        if (CommonEvents<DeviceDouble, TSurface>.Stick(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control))
+        var why = CommonEvents<DeviceDouble, TSurface>.Stick(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control);
+        shots[i].Why = why;
+        if (why is not (Why.Nothing or Why.CannotRoll))
         {
-            shots[i].Moving = moving;
-            shots[i].Why = Why.Nothing;
-            rolling[Atomic.Add(ref counts[1], 1)] = i;
+            return;
+        }
+        shots[i].Moving = moving;
+        if (why == Why.Nothing)
+        {
+            rolling[Atomic.Add(ref counts[Rolling], 1)] = i;
+        }
+        else
+        {
+            near[Atomic.Add(ref counts[Near], 1)] = i;
         }
     }
 
     /// <summary>Of the events of a list those that are the end of a run that slides.</summary>
-    public static void EndSliding<TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> events, int count, TSetups setups, TGround ground)
+    public static void EndSliding<TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> events, int count, double shortest, ArrayView<int> sliding, ArrayView<int> counts, TSetups setups, TGround ground)
         where TSurface : struct, ISurface<DeviceDouble>
         where TGround : struct, IGround<DeviceDouble, TSurface>
         where TSetups : struct, ISetups<DeviceDouble>
@@ -93,15 +183,21 @@ internal static class ShotKernels
         var i = events[at];
         var setup = setups.Of(shots[i].Setup);
         var moving = shots[i].Moving;
-        if (CommonEvents<DeviceDouble, TSurface>.EndSliding(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control))
+        var why = CommonEvents<DeviceDouble, TSurface>.EndSliding(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, shortest);
+        shots[i].Why = why;
+        if (why != Why.Nothing)
         {
-            shots[i].Moving = moving;
-            shots[i].Why = Why.Nothing;
+            return;
+        }
+        shots[i].Moving = moving;
+        if (moving.Ended == Ending.None)
+        {
+            sliding[Atomic.Add(ref counts[Sliding], 1)] = i;
         }
     }
 
     /// <summary>And of one that rolls.</summary>
-    public static void EndRolling<TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> events, int count, TSetups setups, TGround ground)
+    public static void EndRolling<TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> events, int count, double shortest, ArrayView<int> rolling, ArrayView<int> counts, TSetups setups, TGround ground)
         where TSurface : struct, ISurface<DeviceDouble>
         where TGround : struct, IGround<DeviceDouble, TSurface>
         where TSetups : struct, ISetups<DeviceDouble>
@@ -115,15 +211,21 @@ internal static class ShotKernels
         var i = events[at];
         var setup = setups.Of(shots[i].Setup);
         var moving = shots[i].Moving;
-        if (CommonEvents<DeviceDouble, TSurface>.EndRolling(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control))
+        var why = CommonEvents<DeviceDouble, TSurface>.EndRolling(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, shortest);
+        shots[i].Why = why;
+        if (why != Why.Nothing)
         {
-            shots[i].Moving = moving;
-            shots[i].Why = Why.Nothing;
+            return;
+        }
+        shots[i].Moving = moving;
+        if (moving.Ended == Ending.None)
+        {
+            rolling[Atomic.Add(ref counts[Rolling], 1)] = i;
         }
     }
 
-    /// <summary>From the foul line to the first plain step.</summary>
-    public static void Begin<TSurface, TGround, TSetups, TEffects>(ArrayView<Start> starts, ArrayView<Shot> shots, int count, ArrayView<int> sliding, ArrayView<int> rolling, ArrayView<int> counts, TSetups setups, TGround ground)
+    /// <summary>From the foul line to sliding; where that is not simple, to the list of rare events.</summary>
+    public static void BeginSliding<TSurface, TGround, TSetups, TEffects>(ArrayView<Start> starts, ArrayView<Shot> shots, int count, ArrayView<int> sliding, ArrayView<int> rare, ArrayView<int> counts, TSetups setups, TGround ground)
         where TSurface : struct, ISurface<DeviceDouble>
         where TGround : struct, IGround<DeviceDouble, TSurface>
         where TSetups : struct, ISetups<DeviceDouble>
@@ -136,36 +238,63 @@ internal static class ShotKernels
         }
         var start = starts[i];
         var setup = setups.Of(start.Setup);
-        var run = new Run<DeviceDouble, TSurface, Tally<DeviceDouble>>(setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, new(start.Hand, start.X));
-        run.Ended = run.Begin(start.X, 0.0, start.VelocityX, start.VelocityY, start.Orientation, start.AngularVelocity, start.Loft);
-        if (run.Ended == Ending.None && !run.IsPlain)
-        {
-            run.Ended = run.Continue();
-        }
+        Moving<DeviceDouble> moving = default;
         shots[i].Setup = start.Setup;
-        Keep(i, ref run, shots, sliding, rolling, counts);
+        if (CommonEvents<DeviceDouble, TSurface>.Begin(start, ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Control))
+        {
+            shots[i].Moving = moving;
+            sliding[Atomic.Add(ref counts[Sliding], 1)] = i;
+        }
+        else
+        {
+            rare[Atomic.Add(ref counts[Rare], 1)] = i;
+        }
     }
 
-    /// <summary>One event of each shot of a list that is not seen to, and on to its next plain step. A shot that moves less than the shortest length meanwhile, which the numbers of the plain steps could not tell, goes on.</summary>
-    public static void Event<TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> events, int count, double shortest, ArrayView<int> sliding, ArrayView<int> rolling, ArrayView<int> counts, TSetups setups, TGround ground)
+    /// <summary>From the foul line to the first plain step, for the shots of a list.</summary>
+    public static void Begin<TSurface, TGround, TSetups, TEffects>(ArrayView<Start> starts, ArrayView<Shot> shots, ArrayView<int> list, int count, ArrayView<int> sliding, ArrayView<int> rolling, ArrayView<int> counts, TSetups setups, TGround ground)
         where TSurface : struct, ISurface<DeviceDouble>
         where TGround : struct, IGround<DeviceDouble, TSurface>
         where TSetups : struct, ISetups<DeviceDouble>
         where TEffects : struct, IEffects
     {
         var at = Grid.GlobalIndex.X;
-        if (at >= count || shots[events[at]].Why == Why.Nothing)
+        if (at >= count)
         {
             return;
         }
-        var i = events[at];
+        var i = list[at];
+        var start = starts[i];
+        var setup = setups.Of(start.Setup);
+        var run = new Run<DeviceDouble, TSurface, Tally<DeviceDouble>>(setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, new(start.Hand, start.X));
+        run.Ended = run.Begin(start.X, 0.0, start.VelocityX, start.VelocityY, start.Orientation, start.AngularVelocity, start.Loft);
+        if (run.Ended == Ending.None && !run.IsPlain)
+        {
+            run.Ended = run.Continue();
+        }
+        Keep(i, ref run, shots, sliding, rolling, counts);
+    }
+
+    /// <summary>One event of each shot of a list, and on to its next plain step. A shot that moves less than the shortest length meanwhile, which the numbers of the plain steps could not tell, goes on.</summary>
+    public static void Event<TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> rare, int count, double shortest, ArrayView<int> sliding, ArrayView<int> rolling, ArrayView<int> counts, TSetups setups, TGround ground)
+        where TSurface : struct, ISurface<DeviceDouble>
+        where TGround : struct, IGround<DeviceDouble, TSurface>
+        where TSetups : struct, ISetups<DeviceDouble>
+        where TEffects : struct, IEffects
+    {
+        var at = Grid.GlobalIndex.X;
+        if (at >= count)
+        {
+            return;
+        }
+        var i = rare[at];
         var setup = setups.Of(shots[i].Setup);
         var moving = shots[i].Moving;
         var run = new Run<DeviceDouble, TSurface, Tally<DeviceDouble>>(setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, moving.Tally);
         run.Resume(moving);
-        if (shots[i].Why == Why.SlipsAtRow)
+        if (shots[i].Why is Why.SlipsAtRow or Why.CannotRoll)
         {
-            run.Ended = run.SlipAtRow();
+            run.Ended = shots[i].Why == Why.SlipsAtRow ? run.SlipAtRow() : run.SlipOn();
             if (run.Ended == Ending.None && !run.IsPlain)
             {
                 run.Ended = run.Continue();
@@ -217,11 +346,11 @@ internal static class ShotKernels
         }
         if (run.Phase == Phase.Slide)
         {
-            sliding[Atomic.Add(ref counts[0], 1)] = i;
+            sliding[Atomic.Add(ref counts[Sliding], 1)] = i;
         }
         else
         {
-            rolling[Atomic.Add(ref counts[1], 1)] = i;
+            rolling[Atomic.Add(ref counts[Rolling], 1)] = i;
         }
     }
 }

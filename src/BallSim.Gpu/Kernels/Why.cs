@@ -12,8 +12,14 @@ internal enum Why
     /// <summary>An end of the run may be reached in the next step.</summary>
     MayEnd,
 
+    /// <summary>In the next step of rolling the demand may pass the limit of grip.</summary>
+    MaySlip,
+
     /// <summary>The row of the map just entered offers less grip than rolling asks.</summary>
     SlipsAtRow,
+
+    /// <summary>Slip has come to its end, but rolling asks for more than the grip: it slips on at once.</summary>
+    CannotRoll,
 
     /// <summary>Seen to.</summary>
     Nothing,

@@ -69,7 +69,7 @@ internal static class Converted<TFrom, TTo>
         (to.dt, to.lastNorm, to.rowEnd) = (Of(a.dt), Of(a.lastNorm), Of(a.rowEnd));
         (to.Seen, to.Dip, to.Grip, to.Tally) = (Of(a.Seen), Of(a.Dip), Of(a.Grip), Of(a.Tally));
         (to.Steps, to.Rejected, to.Transitions) = (a.Steps, a.Rejected, a.Transitions);
-        (to.Phase, to.Ended) = (a.Phase, a.Ended);
+        (to.Phase, to.Stiff, to.Ended) = (a.Phase, Of(a.Stiff), a.Ended);
         return to;
     }
 }

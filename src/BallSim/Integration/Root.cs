@@ -16,13 +16,20 @@ internal static class Root
         where TContext : struct
     {
         const double Least = 5e-15;
-        var (gLow, gHigh) = (f.At(low, ref context), f.At(high, ref context));
+        double gLow = 0, gHigh = 0;
         var stayed = 0;
-        for (var i = 0; i < 60 && high - low > 2 * Least; i++)
+        // Both ends first. In one loop with the rest, because a card's kernel holds a copy of the quantity for each place where it is asked for.
+        for (var i = -2; i < 60 && (i < 0 || high - low > 2 * Least); i++)
         {
             var secant = low - gLow * (high - low) / (gHigh - gLow);
             var middle = i % 8 == 7 || !(secant >= low && secant <= high) ? 0.5 * (low + high) : Math.Max(low + Least, Math.Min(high - Least, secant));
+            middle = i == -2 ? low : i == -1 ? high : middle;
             var g = f.At(middle, ref context);
+            if (i < 0)
+            {
+                (gLow, gHigh) = i == -2 ? (g, gHigh) : (gLow, g);
+                continue;
+            }
             if (g == 0)
             {
                 return middle;

@@ -2,7 +2,7 @@ using BallSim.Spatial;
 
 namespace BallSim.Motion;
 
-/// <summary>The moving part of a run that can take a plain step next: what must be kept of it where another driver goes on, in numbers alone.</summary>
+/// <summary>The moving part of a run between two steps: what must be kept of it where another driver goes on, in numbers alone.</summary>
 internal struct Moving<T>
     where T : struct, IReal<T>
 {
@@ -23,6 +23,9 @@ internal struct Moving<T>
     public int Steps, Rejected, Transitions;
 
     public Phase Phase;
+
+    /// <summary>Flag: slip has just begun and is stiff. A step then begins with the slopes at its start, whatever was kept of them.</summary>
+    public T Stiff;
 
     public Ending Ended;
 }

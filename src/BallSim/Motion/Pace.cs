@@ -106,6 +106,19 @@ internal static class Pace<T>
     }
 
     /// <summary>
+    /// Whether a step has come to no numbers, or none to go on with. Some steps are taken over a given length and not judged: to an event, or a moment past the limit of grip. For a ball like no other (a bead as heavy as a bowling ball)
+    /// that may be too long for the numbers. The last slopes count too: they make no part of the end, but of the way there, and they are the first of the next step. Of one shot.
+    /// </summary>
+    public static bool IsLost(in Step<State<T>> step)
+    {
+        ref readonly var e = ref step.End;
+        ref readonly var k = ref step.K7;
+        var sum = e.X + e.Y + (e.VelocityX + e.VelocityY) + (e.MomentumX + e.MomentumY + e.MomentumZ) + (k.VelocityX + k.VelocityY) + (k.MomentumX + k.MomentumY + k.MomentumZ);
+        T most = 1e30, zero = 0.0, one = 1.0;
+        return !T.Any(T.IfLess(T.Abs(sum), most, one, zero));
+    }
+
+    /// <summary>
     /// Whether rolling may slip in a step: its excess of demand over grip at both ends, and the limit. The demand swings with the turn of the ball; far below the limit at both ends it does not reach it between.
     /// </summary>
     public static T MaySlip(T start, T end, T limit)

@@ -9,7 +9,7 @@ internal partial struct Run<T, TSurface, TRecorder>
         (y, q, step.K1, dt, lastNorm, rowEnd) = (from.y, from.q, from.K1, from.dt, from.lastNorm, from.rowEnd);
         (slide.Seen, slide.Dip, grip) = (from.Seen, from.Dip, from.Grip);
         (Steps, Rejected, Transitions) = (from.Steps, from.Rejected, from.Transitions);
-        (Phase, Ended) = (from.Phase, from.Ended);
+        (Phase, stiff, Ended) = (from.Phase, from.Stiff > 0.0, from.Ended);
         slide.ByDistance = roll.ByDistance = true;
         var within = Pace<T>.Within(y.Y, rowEnd);
         slide.Surface.Enter(within);
@@ -22,6 +22,6 @@ internal partial struct Run<T, TSurface, TRecorder>
         (to.y, to.q, to.K1, to.dt, to.lastNorm, to.rowEnd) = (y, q, step.K1, dt, lastNorm, rowEnd);
         (to.Seen, to.Dip, to.Grip) = (slide.Seen, slide.Dip, grip);
         (to.Steps, to.Rejected, to.Transitions) = (Steps, Rejected, Transitions);
-        (to.Phase, to.Ended) = (Phase, Ended);
+        (to.Phase, to.Stiff, to.Ended) = (Phase, stiff ? 1.0 : 0.0, Ended);
     }
 }

@@ -10,8 +10,7 @@ namespace BallSim.Motion;
 /// where the ball barely moves down-lane they go by time. Events (limit of grip, gutter, head pin) are found on the dense output and then stepped to.
 /// <para>Sliding to rolling: towards s = 0 steps are capped by the time that is left; below <see cref="Control{T}.StickSlip"/> the rest is drifted over in one go
 /// and what slip remains is taken by an impulse at the contact, which leaves the momentum about the contact point alone.</para>
-/// <para>Slipping again: s = 0 is a fixed point of the sliding equations, so the ball rolls on a short time past the limit of grip, and half (after a jump, all) of the
-/// acceleration that sliding adds in that time is given to it, along the direction to which the contact's own response is parallel.</para>
+/// <para>Slipping again: <see cref="StartOfSlip{T,TSurface}"/>.</para>
 /// </summary>
 internal partial struct Run<T, TSurface, TRecorder>
     where T : struct, IScalar<T>, IReal<T>
@@ -91,13 +90,8 @@ internal partial struct Run<T, TSurface, TRecorder>
     /// <summary>The start of <see cref="Go"/>: up to the first step on the lane.</summary>
     public Ending Begin(T x, T y0, T vx, T vy, Quat<T> orientation, Vec3<T> ω, double loft)
     {
-        y = default;
-        (y.X, y.Y) = (x, y0);
-        q = (orientation * slide.Body.Axes).Normalised();
+        FoulLine<T>.Leave(slide.Body, x, y0, vx, vy, orientation, ω, out y, out q);
         dt = control.FirstStep;
-        Kinematics<T>.Turned(q, y, slide.Body.Moments, slide.Body.d_P, out var I_L, out _);
-        y.Momentum = I_L * ω;
-        (y.VelocityX, y.VelocityY) = (vx, vy);
         if (loft > 0)
         {
             var landed = Fly(loft);
@@ -106,9 +100,7 @@ internal partial struct Run<T, TSurface, TRecorder>
                 return landed;
             }
         }
-        Kinematics<T>.Turned(q, y, slide.Body.InverseMoments, slide.Body.d_P, out var inverse, out var r_d);
-        var ωr_d = (inverse * y.Momentum).Cross(r_d);
-        (y.VelocityX, y.VelocityY) = (y.VelocityX + ωr_d.X, y.VelocityY + ωr_d.Y);
+        FoulLine<T>.Land(slide.Body, q, ref y);
         if (loft > 0)
         {
             recorder.Changed(Phase.Loft, Phase.Slide, y, q);
@@ -142,6 +134,9 @@ internal partial struct Run<T, TSurface, TRecorder>
 
     /// <summary>Starts to slip where a new row of the map offers less grip than rolling asks.</summary>
     public Ending SlipAtRow() => Slip(jump: true);
+
+    /// <summary>Slips on where slip has come to its end and the contact cannot hold the ball rolling.</summary>
+    public Ending SlipOn() => Slip(jump: true, rolled: false);
 
     /// <summary>Whether the next step goes by distance with the explicit method.</summary>
     public readonly bool IsPlain => Phase == Phase.Slide ? !stiff && slide.ByDistance : roll.ByDistance;
@@ -382,10 +377,10 @@ internal partial struct Run<T, TSurface, TRecorder>
     // What a step of rolling that holds leads to.
     private Ending Rolled(T h, T atEnd, Ending limit)
     {
-        var slips = FirstExcess(h, held, grip, out var low, out var high);
+        var slips = Excess<T, TSurface>.First(ref roll, step, h, held, grip, out var low, out var high);
         if (slips)
         {
-            LandOnExcess(ref h, low, high);
+            Excess<T, TSurface>.Land(ref roll, ref step, ref h, held, ref grip, low, high);
         }
         var end = Complete(ref roll, h, grip.N > 0.0);
         NextSlopes(roll.ω);
@@ -420,14 +415,10 @@ internal partial struct Run<T, TSurface, TRecorder>
         return end == Ending.None && lifts ? Ending.LeftLane : end;
     }
 
-    // Some steps are taken over a given length and not judged: to an event, or a moment past the limit of grip. For a ball like no other (a bead as heavy as a bowling ball) that may be too long for the numbers; the last good state then stays.
+    // The last good state then stays.
     private bool Lost()
     {
-        // The last slopes too: they make no part of the end, but of the way there, and they are the first of the next step.
-        ref readonly var e = ref step.End;
-        ref readonly var k = ref step.K7;
-        var sum = e.X + e.Y + (e.VelocityX + e.VelocityY) + (e.MomentumX + e.MomentumY + e.MomentumZ) + (k.VelocityX + k.VelocityY) + (k.MomentumX + k.MomentumY + k.MomentumZ);
-        if (T.Abs(sum) < 1e30)
+        if (!Pace<T>.IsLost(step))
         {
             return false;
         }

@@ -1,0 +1,31 @@
+using BallSim.Balls;
+using BallSim.Ensembles;
+using BallSim.Lanes;
+using BallSim.Releases;
+
+namespace BallSim.Gpu;
+
+/// <summary>Room on the processor for the rows of a chunk, used again from chunk to chunk: fresh memory costs more to be given than to be filled.</summary>
+internal sealed class ChunkRows(int most)
+{
+    public Ball[] Balls { get; } = new Ball[most];
+
+    public Lane[] Lanes { get; } = new Lane[most];
+
+    public Launch[] Launches { get; } = new Launch[most];
+
+    public Outcome[] Outcomes { get; } = new Outcome[most];
+
+    /// <summary>Group after group.</summary>
+    public Start[] Starts { get; } = new Start[most];
+
+    /// <summary>The rows of the starts.</summary>
+    public int[] Places { get; } = new int[most];
+
+    /// <summary>Lets go of balls and lanes.</summary>
+    public void Forget()
+    {
+        Array.Clear(Balls);
+        Array.Clear(Lanes);
+    }
+}

@@ -1,0 +1,207 @@
+using BallSim.Friction;
+using BallSim.Integration;
+using BallSim.Motion;
+using BallSim.Spatial;
+
+namespace BallSim.Gpu;
+
+/// <summary>
+/// What a shot in ten meets and nearly all rare events are made of: the demand of rolling comes near the limit of grip, slip begins there, and for a while its direction is stiff. As <see cref="Run{T,TSurface,TRecorder}"/> does
+/// it, without the rare paths beside it; where one of these meets something else it changes nothing more and says so.
+/// </summary>
+internal static class SlipAgain<T, TSurface>
+    where T : unmanaged, IDeviceReal<T>, IScalar<T>, IReal<T>
+    where TSurface : struct, ISurface<T>
+{
+    // A kernel must end whatever happens; no stretch of slip is stiff for so many steps, and no step of rolling taken again so often.
+    private const int MostStiff = 1000, MostTries = 20;
+
+    /// <summary>
+    /// One step of rolling, looked at closely, and if the demand passes the limit in it, the start of slip there; or the start of slip on a new row or at the end of slip. Why.Nothing: a plain step of rolling or
+    /// a stiff one of sliding can be taken next. Why.MayEnd, Why.Rare: nothing was done.
+    /// </summary>
+    /// <param name="shot">That rolls.</param>
+    /// <param name="body">Ball.</param>
+    /// <param name="surface">Under it.</param>
+    /// <param name="bounds">Of the run.</param>
+    /// <param name="control">Of the steps.</param>
+    /// <param name="why">It may slip: MaySlip, SlipsAtRow, CannotRoll.</param>
+    /// <param name="shortest">A step that brings it less far down-lane, m, is a rare event.</param>
+    public static Why Start(ref Moving<T> shot, in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control, Why why, T shortest)
+    {
+        var roll = new Roll<T, TSurface> { Body = body, Surface = surface, ByDistance = true };
+        roll.Surface.Enter(Pace<T>.Within(shot.y.Y, shot.rowEnd));
+        Step<State<T>> step = default;
+        step.K1 = shot.K1;
+        var next = shot;
+        if (why == Why.MaySlip)
+        {
+            why = Look(ref next, ref roll, ref step, bounds, control, shortest);
+        }
+        if (why is Why.MaySlip or Why.SlipsAtRow or Why.CannotRoll)
+        {
+            why = Slip(ref next, ref roll, ref step, bounds, control, why);
+        }
+        if (why == Why.Nothing)
+        {
+            shot = next;
+        }
+        return why;
+    }
+
+    // A step of rolling. Why.MaySlip, Why.SlipsAtRow: slip begins at its end.
+    private static Why Look(ref Moving<T> shot, ref Roll<T, TSurface> roll, ref Step<State<T>> step, in Bounds<T> bounds, in Control<T> control, T shortest)
+    {
+        T zero = 0.0;
+        roll.Start = shot.q;
+        step.Start = shot.y;
+        var vy = shot.Grip.VelocityY;
+        T h, atEnd, norm;
+        for (var tries = 0; ; tries++)
+        {
+            h = Pace<T>.ByDistance(Pace<T>.CapTurn(shot.dt, shot.Grip.ω), vy, Pace<T>.NextLine(shot.y.Y, shot.rowEnd, bounds) - shot.y.Y, out atEnd);
+            roll.Take(ref step, h, out var error);
+            norm = control.Norm(error);
+            shot.dt = Pace<T>.Next(norm, shot.lastNorm, shot.dt, h / vy, out var rejected);
+            shot.Steps++;
+            if (shot.Steps >= bounds.MaxSteps || !(shot.dt > 1e-14) || tries == MostTries)
+            {
+                return Why.Rare;
+            }
+            if (!(rejected > zero))
+            {
+                break;
+            }
+            shot.Rejected++;
+        }
+        var ω = roll.ω;
+        roll.Arrive(ref step, shot.Grip, out var after);
+        var slips = Excess<T, TSurface>.First(ref roll, step, h, shot.Grip, after, out var low, out var high);
+        if (slips)
+        {
+            Excess<T, TSurface>.Land(ref roll, ref step, ref h, shot.Grip, ref after, low, high);
+        }
+        if (!(after.N > zero) || Pace<T>.IsLost(step) || !slips && (!(h > shortest) || !PlainSteps<T, TSurface>.GoesByDistance(after.VelocityX, after.VelocityY)))
+        {
+            return Why.Rare;
+        }
+        if (Pace<T>.MayEnd(step, bounds) > zero)
+        {
+            return slips ? Why.Rare : Why.MayEnd;
+        }
+        shot.Tally.Took(step, h, 1.0);
+        PlainSteps<T, TSurface>.Advance(ref step, ref shot.y, ref shot.q, ω);
+        (shot.lastNorm, shot.Grip) = (norm, after);
+        if (slips)
+        {
+            return Why.MaySlip;
+        }
+        var why = Why.Nothing;
+        if (atEnd > zero)
+        {
+            shot.rowEnd = roll.Surface.Enter(Pace<T>.EntersAt(shot.y.Y, shot.rowEnd));
+            roll.Start = shot.q;
+            roll.GripAt(shot.y, out shot.Grip);
+            why = shot.Grip.Excess > zero ? Why.SlipsAtRow : Why.Nothing;
+            roll.Rates(shot.y, out step.K1);
+        }
+        shot.K1 = step.K1;
+        return why;
+    }
+
+    // From rolling to sliding; Why.Rare if more happens in that moment.
+    private static Why Slip(ref Moving<T> shot, ref Roll<T, TSurface> roll, ref Step<State<T>> step, in Bounds<T> bounds, in Control<T> control, Why why)
+    {
+        if (++shot.Transitions > bounds.MaxTransitions)
+        {
+            return Why.Rare;
+        }
+        if (why != Why.CannotRoll)
+        {
+            shot.Tally.Changed(Phase.Roll, Phase.Slide, shot.y, shot.q);
+        }
+        var jumps = why != Why.MaySlip;
+        var time = StartOfSlip<T, TSurface>.Seconds(control, jumps);
+        StartOfSlip<T, TSurface>.RollPast(ref roll, ref step, shot.y, shot.q, time, ref shot.Grip);
+        if (Pace<T>.IsLost(step) || Pace<T>.MayEnd(step, bounds) > 0.0)
+        {
+            return Why.Rare;
+        }
+        shot.Tally.Took(step, time, 1.0);
+        PlainSteps<T, TSurface>.Advance(ref step, ref shot.y, ref shot.q, roll.ω);
+        var slide = new Slide<T, TSurface> { Body = roll.Body, Surface = roll.Surface, Seen = shot.Seen };
+        StartOfSlip<T, TSurface>.Push(ref roll, ref slide, ref shot.y, shot.q, time, jumps);
+        shot.dt = T.Min(shot.dt, time);
+        (shot.Seen, shot.Phase, shot.Stiff) = (slide.Seen, Phase.Slide, 1.0);
+        return Why.Nothing;
+    }
+
+    /// <summary>Stiff steps of sliding: until a plain step can be taken with no less than the least slip, m/s (Why.Nothing), slip has come to its end (Why.Sticks), or something else is met (Why.Rare), from the state before that step.</summary>
+    public static Why Relax(ref Moving<T> shot, in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control, T least)
+    {
+        T zero = 0.0;
+        var slide = new Slide<T, TSurface> { Body = body, Surface = surface, Seen = shot.Seen, Dip = shot.Dip };
+        slide.Surface.Roam();
+        Step<State<T>> step = default;
+        var (y, q, dt, lastNorm, rowEnd, tally) = (shot.y, shot.q, shot.dt, shot.lastNorm, shot.rowEnd, shot.Tally);
+        var why = Why.Rare;
+        for (var n = 0; n < MostStiff; n++)
+        {
+            slide.Start = q;
+            step.Start = y;
+            slide.Rates(y, out step.K1);
+            slide.Fading(control, out var fade);
+            if (T.Max(fade.Creeps, fade.Ends) > zero)
+            {
+                why = Why.Sticks;
+                break;
+            }
+            if (!(fade.Stable < dt * 0.5) && !(slide.Slip < least))
+            {
+                shot.Stiff = zero;
+                break;
+            }
+            slide.Linearise(y);
+            var h = T.Min(Pace<T>.CapTurn(dt, slide.ω), fade.Cap);
+            RosenbrockW3<Slide<T, TSurface>, State<T>, T>.Take(ref slide, ref step, h, out var error);
+            var next = Control<T>.NextStiff(control.Norm(error), h, out var rejected);
+            if (PlainSteps<T, TSurface>.TooMany(shot, next, bounds))
+            {
+                break;
+            }
+            if (rejected > zero)
+            {
+                dt = next;
+                shot.Steps++;
+                shot.Rejected++;
+                continue;
+            }
+            if (!(slide.N > zero) || Pace<T>.MayEnd(step, bounds) > zero || Pace<T>.IsLost(step))
+            {
+                break;
+            }
+            tally.Took(step, h, 1.0);
+            PlainSteps<T, TSurface>.Advance(ref step, ref y, ref q, slide.ω);
+            (dt, lastNorm) = (next, 1.0);
+            shot.Steps++;
+        }
+        if (!(shot.Stiff > zero))
+        {
+            // The slopes at the start of a stretch.
+            slide.ByDistance = PlainSteps<T, TSurface>.GoesByDistance(slide.VelocityX, slide.VelocityY);
+            if (slide.ByDistance)
+            {
+                rowEnd = slide.Surface.Enter(y.Y);
+                slide.Rates(y, out step.K1);
+                why = Why.Nothing;
+            }
+            else
+            {
+                shot.Stiff = 1.0;
+            }
+        }
+        (shot.y, shot.q, shot.dt, shot.lastNorm, shot.rowEnd, shot.Tally) = (y, q, dt, lastNorm, rowEnd, tally);
+        (shot.K1, shot.Seen, shot.Dip) = (step.K1, slide.Seen, slide.Dip);
+        return why;
+    }
+}
