@@ -13,7 +13,7 @@ namespace BallSim.Gpu.Tests;
 public partial class PtxTests
 {
     // The steps, and the events that many shots meet; in this order.
-    private static readonly string[] InRegisters = ["Slide", "Roll", "StartSlip", "Relax", "Stick", "EndSliding", "EndRolling", "BeginSliding", "Finish"];
+    private static readonly string[] InRegisters = ["StartSlip", "Slide", "Roll", "Relax", "Stick", "EndSliding", "EndRolling", "BeginSliding", "Finish"];
 
     // All of them for the bare law; of the full one the largest: each takes some seconds to compile.
     [Theory]
