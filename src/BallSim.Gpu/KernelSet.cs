@@ -57,7 +57,7 @@ internal abstract class KernelSet
     /// <summary>A kernel for a card.</summary>
     protected static PTXCompiledKernel Compiled(string name, Type[] types, CudaArchitecture architecture, CudaInstructionSet instructions)
     {
-        var whole = name is not (nameof(ShotKernels.Begin) or nameof(ShotKernels.Event) or nameof(ShotKernels.Finish));
+        var whole = name is not (nameof(ShotKernels.Begin) or nameof(ShotKernels.Event));
         return KernelCompiler.Compile(architecture, instructions, Method(name, types), whole);
     }
 
