@@ -18,8 +18,8 @@ namespace BallSim.Gpu;
 /// </summary>
 /// <remarks>
 /// With <see cref="Precision.Double"/> the steps are those of the processor, and places differ by rounding: 1e-12 m at most over the 512 releases of the benchmark. A shot that slips again and again magnifies it (of 10 000 scenarios of
-/// all kinds 48 ended farther off than 1e-9 m, 9e-6 m across the lane at most). With <see cref="Precision.Single"/> plain steps are taken in floats, events in doubles; a shot that just touches an edge or the limit of grip may take the other turn (8 of
-/// those 10 000). The last few of a chunk, which slip again and again or meet something rare, are thrown on the processor. The first ensemble of a kind compiles its kernels, half a minute; then chunks of shots go through the card while the processor prepares the next.
+/// all kinds 23 ended farther off than 1e-9 m, 2e-6 m across the lane at most). With <see cref="Precision.Single"/> plain steps are taken in floats, events in doubles; a shot that just touches an edge or the limit of grip may take the other turn (4 of
+/// those 10 000). The last few of a chunk, which slip again and again or meet something rare, are thrown on the processor. The first ensemble of a kind compiles its kernels, up to a minute; then chunks of shots go through the card while the processor prepares the next.
 /// </remarks>
 public sealed class GpuEngine : EnsembleEngine, IDisposable
 {
