@@ -60,7 +60,7 @@ internal static class CommonEvents<T, TSurface>
         if (!(fade.Creeps > zero))
         {
             // The last bit, in one go at the present rates.
-            var h = Rest(slide, control);
+            var h = slide.Rest(control);
             if (!(fade.Ends > zero) || Pace<T>.MayEnd(slide.Seen.After(h, y), slide.VelocityX, slide.VelocityX, bounds) > zero)
             {
                 return shot.Stiff > zero ? Why.Rare : Why.MayEnd;
@@ -98,9 +98,6 @@ internal static class CommonEvents<T, TSurface>
         return holds ? Why.Nothing : Why.CannotRoll;
     }
 
-    // What is left of slip that ends, s.
-    private static T Rest(in Slide<T, TSurface> slide, in Control<T> control) => T.Min(slide.Slip / T.Abs(slide.Seen.Fall), control.StickSlip * Slide<T, TSurface>.DriftSeconds);
-
     /// <summary>
     /// The last steps of a shot that slides: near the pins a step is flagged before the one that reaches them. Why.Nothing: the run has ended, or it slides on from the last step, as far as it came. Why.Rare: nothing was done.
     /// </summary>
@@ -125,7 +122,7 @@ internal static class CommonEvents<T, TSurface>
                 slide.Fading(control, out var fade);
                 // Not over an end of the run: a step can stop there.
                 if (fade.Creeps > zero || fade.Ends > zero
-                    && (slide.Slip <= Slide<T, TSurface>.NoSlip || !(Pace<T>.MayEnd(slide.Seen.After(Rest(slide, control), y), slide.VelocityX, slide.VelocityX, bounds) > zero)))
+                    && (slide.Slip <= Slide<T, TSurface>.NoSlip || !(Pace<T>.MayEnd(slide.Seen.After(slide.Rest(control), y), slide.VelocityX, slide.VelocityX, bounds) > zero)))
                 {
                     break;
                 }

@@ -324,7 +324,7 @@ internal partial struct Run<T, TSurface, TRecorder>
         }
         if (fade.Ends > 0.0)
         {
-            var left = T.Min(slide.Slip / T.Abs(slide.Seen.Fall), control.StickSlip * Slide<T, TSurface>.DriftSeconds);
+            var left = slide.Rest(control);
             // Not over an end of the run: a step can stop there.
             if (slide.Slip <= Slide<T, TSurface>.NoSlip || !(Pace<T>.MayEnd(slide.Seen.After(left, y), slide.VelocityX, slide.VelocityX, bounds) > 0.0))
             {

@@ -13,11 +13,11 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
     where T : struct, IReal<T>
     where TSurface : struct, ISurface<T>
 {
-    /// <summary>The last drift over slip takes at most this many seconds for each m/s of the slip at which drifting is allowed.</summary>
-    public const double DriftSeconds = 0.5;
-
     /// <summary>Slip that is none but for rounding, m/s.</summary>
     public const double NoSlip = 1e-12;
+
+    // The last drift over slip takes at most this many seconds for each m/s of the slip at which drifting is allowed.
+    private const double DriftSeconds = 0.5;
 
     // Where dips are made whole (Body.HasDips), the cover counts as fresh above this slip, m/s, and less and less so below: near the end of sliding the effect of a dip is no matter of averages.
     private const double FreshSlip = 0.01;
@@ -272,6 +272,9 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
         var part = 0.9 * T.Min(one, T.Sqrt(T.Sqrt(T.Sqrt(control.SureSlip / s))));
         fade.Cap = T.IfLess(zero, fall, s * part / fall, infinite);
     }
+
+    /// <summary>How long, s, slip that comes to its end still takes, at the rate last seen.</summary>
+    public readonly T Rest(in Control<T> control) => T.Min(Seen.Slip / T.Abs(Seen.Fall), control.StickSlip * DriftSeconds);
 
     // Not inlined: a lane of given friction has no use for it.
     [MethodImpl(MethodImplOptions.NoInlining)]
