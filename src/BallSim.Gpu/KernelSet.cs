@@ -67,11 +67,11 @@ internal abstract class KernelSet
         static Type Bit(Effects effects, Effects one) => (effects & one) != 0 ? typeof(On) : typeof(Off);
         var effects = typeof(EffectSet<,,,,>).MakeGenericType(Bit(kind.Effects, Effects.Lift), Bit(kind.Effects, Effects.SmallMoments), Bit(kind.Effects, Effects.CoverOil), Bit(kind.Effects, Effects.FreshCover), Bit(kind.Effects, Effects.Dips));
         var types = new List<Type> { plain };
-        foreach (var number in new[] { plain, typeof(DeviceDouble) })
+        foreach (var (number, mapOf) in new[] { (plain, typeof(RowMap<>)), (typeof(DeviceDouble), typeof(DeviceMap<>)) })
         {
-            var map = typeof(DeviceMap<>).MakeGenericType(number);
+            var map = mapOf.MakeGenericType(number);
             var surface = (kind.Given ? typeof(GivenSurface<,>) : typeof(FilmSurface<,>)).MakeGenericType(number, map);
-            var ground = (kind.Given ? typeof(GivenGround<>) : typeof(FilmGround<>)).MakeGenericType(number);
+            var ground = (kind.Given ? typeof(GivenGround<,>) : typeof(FilmGround<,>)).MakeGenericType(number, map);
             if (kind.Sloped)
             {
                 ground = typeof(SlopedGround<,,>).MakeGenericType(number, ground, surface);

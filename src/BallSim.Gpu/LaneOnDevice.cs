@@ -33,7 +33,7 @@ internal sealed class LaneOnDevice<T> : IDisposable
         var index = new Knots(values);
         var bins = accelerator.Allocate1D(index.Bins);
         buffers.Add(bins);
-        return new(Numbers(values), bins.View, index.PerUnit);
+        return new(Numbers(values), bins.View, index.PerUnit, index.Steps);
     }
 
     private ArrayView<T> Numbers(double[] values)

@@ -5,12 +5,13 @@ using ILGPU;
 namespace BallSim.Gpu;
 
 /// <summary>The numbers of <see cref="Knots"/> as the card reads them.</summary>
-internal readonly struct DeviceKnots<T>(ArrayView<T> values, ArrayView<int> bins, double perUnit)
+internal readonly struct DeviceKnots<T>(ArrayView<T> values, ArrayView<int> bins, double perUnit, int steps)
     where T : unmanaged, IDeviceReal<T>, IReal<T>
 {
     private readonly ArrayView<T> values = values;
     private readonly ArrayView<int> bins = bins;
     private readonly T perUnit = perUnit, lastBin = (double)(bins.Length - 1);
+    private readonly int steps = steps;
 
     /// <summary>How many intervals there are.</summary>
     public readonly int Intervals = (int)values.Length - 1;
@@ -28,11 +29,18 @@ internal readonly struct DeviceKnots<T>(ArrayView<T> values, ArrayView<int> bins
         T zero = 0.0;
         var bin = T.Truncate(T.Max(zero, T.Min((coordinate - values[0]) * perUnit, lastBin)));
         var interval = bins[bin];
-        // One step or two; bounded, as every loop of a kernel.
-        for (var i = 0; i < Intervals && interval < Intervals - 1 && coordinate >= values[interval + 1]; i++)
+        // One step or two, without branches: a warp that has to jump waits for its instructions. More only on maps with very unequal intervals.
+        interval = Step(coordinate, Step(coordinate, interval));
+        for (var i = 2; i < steps; i++)
         {
-            interval++;
+            interval = Step(coordinate, interval);
         }
         return interval;
+    }
+
+    private int Step(T coordinate, int interval)
+    {
+        var next = Math.Min(interval + 1, Intervals - 1);
+        return coordinate >= values[next] ? next : interval;
     }
 }

@@ -1,14 +1,15 @@
-using BallSim.Friction;
 using BallSim.Spatial;
 
 namespace BallSim.Gpu;
 
-/// <summary>A map of the lane in the card's memory, read by one thread. Mutable in its row alone.</summary>
-internal struct DeviceMap<T>(DeviceGrid<T> grid) : IMap<T>
+/// <summary>The map as events read it.</summary>
+internal struct DeviceMap<T>(DeviceGrid<T> grid) : IMapOn<DeviceMap<T>, T>
     where T : unmanaged, IDeviceReal<T>, IReal<T>
 {
     private readonly DeviceGrid<T> grid = grid;
     private int row = DeviceGrid<T>.AnyRow;
+
+    public static DeviceMap<T> On(DeviceGrid<T> grid) => new(grid);
 
     public T Enter(T y)
     {

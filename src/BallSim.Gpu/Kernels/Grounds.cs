@@ -19,24 +19,26 @@ internal interface IGroundOn<TSelf, T>
     static abstract TSelf On(DeviceGrid<T> map, DeviceGrid<T> heights);
 }
 
-internal readonly struct GivenGround<T>(DeviceGrid<T> friction) : IGround<T, GivenSurface<T, DeviceMap<T>>>, IGroundOn<GivenGround<T>, T>
+internal readonly struct GivenGround<T, TMap>(DeviceGrid<T> friction) : IGround<T, GivenSurface<T, TMap>>, IGroundOn<GivenGround<T, TMap>, T>
     where T : unmanaged, IDeviceReal<T>, IReal<T>
+    where TMap : struct, IMapOn<TMap, T>
 {
     private readonly DeviceGrid<T> friction = friction;
 
-    public static GivenGround<T> On(DeviceGrid<T> map, DeviceGrid<T> heights) => new(map);
+    public static GivenGround<T, TMap> On(DeviceGrid<T> map, DeviceGrid<T> heights) => new(map);
 
-    public GivenSurface<T, DeviceMap<T>> Under(in FilmLaw<T> law) => new(new(friction));
+    public GivenSurface<T, TMap> Under(in FilmLaw<T> law) => new(TMap.On(friction));
 }
 
-internal readonly struct FilmGround<T>(DeviceGrid<T> film) : IGround<T, FilmSurface<T, DeviceMap<T>>>, IGroundOn<FilmGround<T>, T>
+internal readonly struct FilmGround<T, TMap>(DeviceGrid<T> film) : IGround<T, FilmSurface<T, TMap>>, IGroundOn<FilmGround<T, TMap>, T>
     where T : unmanaged, IDeviceReal<T>, IReal<T>
+    where TMap : struct, IMapOn<TMap, T>
 {
     private readonly DeviceGrid<T> film = film;
 
-    public static FilmGround<T> On(DeviceGrid<T> map, DeviceGrid<T> heights) => new(map);
+    public static FilmGround<T, TMap> On(DeviceGrid<T> map, DeviceGrid<T> heights) => new(map);
 
-    public FilmSurface<T, DeviceMap<T>> Under(in FilmLaw<T> law) => new(law, new(film));
+    public FilmSurface<T, TMap> Under(in FilmLaw<T> law) => new(law, TMap.On(film));
 }
 
 /// <summary>A ground with heights.</summary>

@@ -37,6 +37,24 @@ internal sealed class Knots
     /// <summary>The interval that each bin begins in (or one before), for who keeps the numbers elsewhere.</summary>
     public int[] Bins => bins;
 
+    /// <summary>So many steps from the interval that a bin begins in lead to any place in the bin, also for a coordinate in single precision.</summary>
+    public int Steps
+    {
+        get
+        {
+            var most = 0;
+            for (int bin = 0, last = 0; bin < bins.Length; bin++)
+            {
+                while (last < values.Length - 2 && values[last + 1] <= values[0] + (bin + 1.001) / perUnit)
+                {
+                    last++;
+                }
+                most = Math.Max(most, last - bins[bin]);
+            }
+            return Math.Max(most, values.Length - 2 - bins[^1]);
+        }
+    }
+
     /// <summary>Bins per metre.</summary>
     public double PerUnit => perUnit;
 
