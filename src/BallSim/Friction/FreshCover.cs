@@ -31,7 +31,7 @@ internal static class FreshCover<T>
         var spin = T.Fma(ωz, ωz, level);
         var firm = T.Max(spin, still);
         var along = T.Fma(acrossX, ωx, T.Fma(acrossY, ωy, acrossZ * ωz));
-        var sideways = T.Fma(along, ωz, -(acrossZ * firm));
+        var sideways = T.Fms(along, ωz, acrossZ * firm);
         var widths = radius * (2 * Math.PI) * sideways / ((contactRadius + contactRadius) * firm * T.Sqrt(firm * T.Max(level, soft * firm)));
         return T.IfLess(spin, still, 1e5, widths);
     }

@@ -34,9 +34,9 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         T vx = c.vx, vy = c.vy, wx = c.ωx, wy = c.ωy, wz = c.ωz;
         // σ × m g - m v_c × v_G + R n × D, v_c horizontal.
         T gx = m * c.gX, gy = m * c.gY, gz = m * Body.g.Z;
-        var pushX = T.Fma(-Body.Radius, c.Dy, T.Fma(-m, vy * c.ωrz, T.Fma(c.ry, gz, -(c.arm * gy))));
-        var pushY = T.Fma(Body.Radius, c.Dx, T.Fma(m, vx * c.ωrz, T.Fma(c.arm, gx, -(c.rx * gz))));
-        var pushZ = T.Fma(-m, T.Fma(vx, c.ωry, -(vy * c.ωrx)), T.Fma(c.rx, gy, -(c.ry * gx)));
+        var pushX = T.Fnma(Body.Radius, c.Dy, T.Fnma(m, vy * c.ωrz, T.Fms(c.ry, gz, c.arm * gy)));
+        var pushY = T.Fma(Body.Radius, c.Dx, T.Fma(m, vx * c.ωrz, T.Fms(c.arm, gx, c.rx * gz)));
+        var pushZ = T.Fnma(m, T.Fms(vx, c.ωry, vy * c.ωrx), T.Fms(c.rx, gy, c.ry * gx));
         var scale = ByDistance ? one / vy : one;
         rates.FrictionWork = zero;
         rates.CoverFilm = zero;

@@ -181,15 +181,15 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
             // Per unit of friction: the force, its moment, and what it changes in the normal force.
             var per = one / c.s;
             T ux = -(per * c.sx), uy = -(per * c.sy), arm = Body.Radius + c.rz;
-            T px = arm * uy, py = -(arm * ux), pz = T.Fma(c.ry, ux, -(c.rx * uy));
+            T px = arm * uy, py = -(arm * ux), pz = T.Fms(c.ry, ux, c.rx * uy);
             var bx = T.Fma(c.Ixx, px, T.Fma(c.Ixy, py, c.Ixz * pz));
             var by = T.Fma(c.Ixy, px, T.Fma(c.Iyy, py, c.Iyz * pz));
-            var press = Body.Mass * T.Fma(bx, c.ry, -(by * c.rx));
+            var press = Body.Mass * T.Fms(bx, c.ry, by * c.rx);
             var n = scale * c.N;
             var grown = T.Fma(cover.Friction, press, one) * n;
             press = press * n;
             (Dip.PushX, Dip.PushY) = (Body.InverseMass * grown * ux, Body.InverseMass * grown * uy);
-            (Dip.TurnX, Dip.TurnY, Dip.TurnZ) = (T.Fma(grown, px, -(press * c.ry)), T.Fma(grown, py, press * c.rx), grown * pz);
+            (Dip.TurnX, Dip.TurnY, Dip.TurnZ) = (T.Fms(grown, px, press * c.ry), T.Fma(grown, py, press * c.rx), grown * pz);
             Dip.Work = -(grown * c.s);
             (Dip.Film, Dip.WhenFresh, Dip.Slip, Dip.Scale) = (cover.Film, cover.WhenFresh, c.s, scale);
             T wx = c.vx - c.sx, wy = c.vy - c.sy;
@@ -290,7 +290,7 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
             if (body.HasDips)
             {
                 var part = T.Min(slip * (1 / FreshSlip), one);
-                part = T.Fma(-part, part, one);
+                part = T.Fnma(part, part, one);
                 cover.Fresh = T.Fma(part * part * part, cover.Fresh - one, one);
             }
         }
