@@ -6,16 +6,16 @@ using BallSim.Spatial;
 namespace BallSim.Motion;
 
 /// <summary>
-/// Drives many shots on one lane, several side by side. The lanes take plain steps: by distance, explicit, with nothing near. What a single shot meets (an event, the start of slip, a step in time) is left to its own
+/// Drives many shots on one lane, several side by side. The lanes take plain steps: by distance, explicit, with nothing near; and, those of doubles, the stiff steps of slip that has just begun. What else a single shot meets (an event, the start of slip, a step in time) is left to its own
 /// <see cref="Run{T,TSurface,TRecorder}"/>, which starts again from the state before that step; then the shot comes back to a lane, of sliding or of rolling, as it may be. Lanes repeat the operations of one shot in their
 /// order, so that in doubles a lane's numbers are those of the shot alone, whatever its neighbours are.
 /// </summary>
-internal sealed class Pack<T, TSurface, TOne>
+internal sealed partial class Pack<T, TSurface, TOne>
     where T : struct, ILanes<T>, IReal<T>
     where TSurface : struct, ISurfaceOfLanes<T, TOne>
     where TOne : struct, ISurface<Real>
 {
-    private readonly double shortest = 2 * T.Lane(T.Sliver, 0);
+    private static readonly double shortest = 2 * T.Lane(T.Sliver, 0);
 
     private readonly int[] shotOf = new int[T.Count];
 
@@ -82,7 +82,7 @@ internal sealed class Pack<T, TSurface, TOne>
         {
             Queue(i);
         }
-        while (sliding.Count + late.Count + rolling.Count > 0)
+        while (sliding.Count + late.Count + rolling.Count + stiff.Count > 0)
         {
             Fill(sliding);
             while (active != 0)
@@ -100,6 +100,7 @@ internal sealed class Pack<T, TSurface, TOne>
             {
                 RollOn();
             }
+            SlipOn();
         }
     }
 
@@ -107,13 +108,13 @@ internal sealed class Pack<T, TSurface, TOne>
     private void Queue(int i)
     {
         ref var run = ref runs[i];
-        if (run.Ended == Ending.None && !run.IsPlain)
+        if (run.Ended == Ending.None && !run.IsPlain && !TakesStiff(run))
         {
             run.Ended = run.Continue();
         }
         if (run.Ended == Ending.None)
         {
-            (run.Phase == Phase.Roll ? rolling : run.slide.IsLate() > 0.0 ? late : sliding).Push(i);
+            (TakesStiff(run) ? stiff : run.Phase == Phase.Roll ? rolling : run.slide.IsLate() > 0.0 ? late : sliding).Push(i);
         }
     }
 
@@ -167,7 +168,10 @@ internal sealed class Pack<T, TSurface, TOne>
             {
                 LaneCopy<T>.Set(ref slide.Dip, lane, run.slide.Dip);
             }
-            slide.Surface.Enter(lane, within);
+            if (!run.IsStiff)
+            {
+                slide.Surface.Enter(lane, within);
+            }
             return;
         }
         LaneCopy<T>.Set(ref grip, lane, run.grip);
@@ -223,7 +227,7 @@ internal sealed class Pack<T, TSurface, TOne>
         Grip<Real> there = default;
         LaneCopy<T>.Get(after, lane, ref there);
         run.Ended = run.RollOver(T.Lane(h, lane), T.Lane(atEnd, lane), T.Lane(norm, lane), T.Lane(next, lane), there);
-        if (run.Ended == Ending.None && !run.IsPlain)
+        if (run.Ended == Ending.None && !run.IsPlain && !TakesStiff(run))
         {
             run.Ended = run.Continue();
         }

@@ -141,6 +141,9 @@ internal partial struct Run<T, TSurface, TRecorder>
     /// <summary>Whether the next step goes by distance with the explicit method.</summary>
     public readonly bool IsPlain => Phase == Phase.Slide ? !stiff && slide.ByDistance : roll.ByDistance;
 
+    /// <summary>Whether slip has just begun, so that the next step is one of the linearly implicit method, in time.</summary>
+    public readonly bool IsStiff => Phase == Phase.Slide && stiff;
+
     private Ending Fly(double loft)
     {
         Phase = Phase.Loft;
