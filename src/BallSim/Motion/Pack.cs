@@ -216,7 +216,7 @@ internal sealed partial class Pack<T, TSurface, TOne>
     }
 
     // A step of rolling that holds, as the lane has taken it: the run takes it over, sees what it meets, and comes back.
-    private void TakeOver(int lane, T h, T atEnd, T norm, T next, in Grip<T> after)
+    private void TakeOver(int lane, T h, T atEnd, T norm, T next, in Grip<T> after, bool doubt)
     {
         ref var run = ref runs[shotOf[lane]];
         Store(lane, ref run);
@@ -226,7 +226,7 @@ internal sealed partial class Pack<T, TSurface, TOne>
         LaneCopy<T>.Get(roll.ω, lane, ref run.roll.ω);
         Grip<Real> there = default;
         LaneCopy<T>.Get(after, lane, ref there);
-        run.Ended = run.RollOver(T.Lane(h, lane), T.Lane(atEnd, lane), T.Lane(norm, lane), T.Lane(next, lane), there);
+        run.Ended = run.RollOver(T.Lane(h, lane), T.Lane(atEnd, lane), T.Lane(norm, lane), T.Lane(next, lane), there, doubt);
         if (run.Ended == Ending.None && !run.IsPlain && !TakesStiff(run))
         {
             run.Ended = run.Continue();
@@ -339,7 +339,9 @@ internal sealed partial class Pack<T, TSurface, TOne>
         var ω = roll.ω;
         roll.Arrive(ref step, grip, out var after);
         var special = T.Max(Pace<T>.MayEnd(step, bounds), T.IfLess(zero, after.N, GoesByTime(after.VelocityX, after.VelocityY), one));
-        special = T.Max(special, roll.MaySlip(step, h, grip, after, T.IfLess(zero, T.Max(rejected, special), zero, one)));
+        // Asked of what ends here as well: a run need not look at what the lanes, which look for their neighbours anyway, have seen.
+        var doubt = roll.MaySlip(step, h, grip, after, one - rejected);
+        special = T.Max(special, doubt);
         special = T.Max(TooMany(next), T.IfLess(zero, rejected, zero, special));
         var taken = T.IfLess(zero, T.Max(special, rejected), zero, one);
         tally.Took(step, h, taken);
@@ -355,7 +357,7 @@ internal sealed partial class Pack<T, TSurface, TOne>
             }
             else
             {
-                TakeOver(lane, h, atEnd, norm, next, after);
+                TakeOver(lane, h, atEnd, norm, next, after, T.Lane(doubt, lane) > 0);
             }
         }
         Commit(taken, special, next, norm, ω, out _);
