@@ -233,7 +233,9 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         {
             return zero;
         }
-        Look(Dense<State<T>, T>.Between(step, h, 0.5), out var inside);
+        Inside<T>.Told(step, h, out var told);
+        Inside<T>.At(step, h, 0.5, told, out var there);
+        Look(there, out var inside);
         var middle = inside.Excess;
         may = T.IfLess(zero, may, Pace<T>.MaySlip(before.Excess, middle, after.Excess, after.Limit), zero);
         if (!T.Any(may))
@@ -247,7 +249,8 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
             var now = i == 2 ? middle : after.Excess;
             if (i is 1 or 3)
             {
-                Look(Dense<State<T>, T>.Between(step, h, i / 4.0), out inside);
+                Inside<T>.At(step, h, i / 4.0, told, out there);
+                Look(there, out inside);
                 now = inside.Excess;
             }
             slips = T.IfLess(zero, now, one, slips);
