@@ -180,6 +180,7 @@ internal struct SlideContact<T>
     public readonly Vec3<T> α => Vec3<T>.AddScaled(new(a0x, a0y, a0z), N, InverseI_L * new Vec3<T>(armX, armY, armZ));
 
     /// <summary>How far the track shifts in a turn, in widths of the contact, for the force last pushed with: its moment without the air's.</summary>
+    [MethodImpl(MethodImplOptions.NoInlining)]
     public readonly T Shift(in Body<T> body)
     {
         var arm = body.Radius + rz;
