@@ -53,7 +53,7 @@ internal sealed partial class Pack<T, TSurface, TOne>
         this.mostSteps = mostSteps - 1;
     }
 
-    /// <summary>A pack whose numbers lie on the lines of the cache, if it can be had: where an object comes to lie is for the runtime to say. Vectors across two lines cost lanes some per cent of their time.</summary>
+    /// <summary>A pack whose numbers lie on the lines of the cache, if it can be had: where an object comes to lie is for the runtime to say. Vectors across two lines cost lanes a tenth of their speed.</summary>
     public static Pack<T, TSurface, TOne> OnLines(TSurface surface, in Body<Real> body, int mostSteps)
     {
         const int MostTries = 32;
