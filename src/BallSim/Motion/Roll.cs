@@ -125,19 +125,19 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         cover.Fresh = 1.0;
         if (Body.HasCoverOil)
         {
+            Limit(c, y, ref cover);
             cover.Fresh = c.FreshCover(Body);
-            Limit(c, y.CoverFilm, ref cover);
         }
     }
 
-    // The friction with which sliding would start, with oil on the cover.
-    private void Limit(in RollContact<T> c, T coverFilm, ref CoverContact<T> cover)
+    // The friction with which sliding would start, with oil on the cover, and the cover's fresh fraction then.
+    private void Limit(in RollContact<T> c, in State<T> at, ref CoverContact<T> cover)
     {
         T tiny = 1e-30;
         var per = -1.0 / T.Max(c.Demand, tiny);
         Unsafe.SkipInit(out SlideContact<T> s);
         s.At(Body, c);
-        cover.Friction = Slide<T, TSurface>.Grip(Body, ref Surface, ref s, cover, coverFilm, c.fx * per, c.fy * per);
+        Slide<T, TSurface>.Grip(Body, ref Surface, ref s, ref cover, at, c.fx * per, c.fy * per);
     }
 
     /// <summary>Demand and limit at a state; what a step from it needs to know of the track is left out.</summary>
@@ -158,14 +158,15 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         {
             g.Shift = c.Shift(Body);
         }
-        GripOf(c, cover, at.CoverFilm, ref g);
+        GripOf(c, ref cover, at, ref g);
     }
 
-    private void GripOf(in RollContact<T> c, CoverContact<T> cover, T coverFilm, ref Grip<T> g)
+    // By reference: what is copied to a call is copied in parts, see Slide.Push.
+    private void GripOf(in RollContact<T> c, ref CoverContact<T> cover, in State<T> at, ref Grip<T> g)
     {
         if (Body.HasCoverOil)
         {
-            Limit(c, coverFilm, ref cover);
+            Limit(c, at, ref cover);
         }
         g.Limit = cover.Friction * c.N;
         g.Excess = c.Demand - g.Limit;
@@ -197,7 +198,7 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         g.Film = cover.Film;
         g.Shift = c.Shift(Body);
         CarryOil(ref step, from, g);
-        GripOf(c, cover, step.End.CoverFilm, ref g);
+        GripOf(c, ref cover, step.End, ref g);
     }
 
     // The oil on the cover over a step: the shift of the track as the parabola through three values, the film of the lane between both ends.

@@ -243,12 +243,12 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
         c.Push(body, ex, ey, μ);
     }
 
-    /// <summary>The friction with which a ball that rolls would begin to slide along the unit vector (ex, ey), with oil on the cover; of the cover are given the lane's film and the friction of a fresh one.</summary>
-    public static T Grip(in Body<T> body, ref TSurface surface, ref SlideContact<T> c, CoverContact<T> cover, T coverFilm, T ex, T ey)
+    /// <summary>What the cover does, and the friction, with which a ball that rolls would begin to slide along the unit vector (ex, ey), with oil on the cover; of the cover are given the lane's film and the friction of a fresh one.</summary>
+    public static void Grip(in Body<T> body, ref TSurface surface, ref SlideContact<T> c, ref CoverContact<T> cover, in State<T> y, T ex, T ey)
     {
         T zero = 0.0;
-        Refresh(body, ref surface, ref c, coverFilm, ex, ey, zero, ref cover);
-        return cover.Friction;
+        var film = y.CoverFilm;
+        Refresh(body, ref surface, ref c, film, ex, ey, zero, ref cover);
     }
 
     /// <summary>
