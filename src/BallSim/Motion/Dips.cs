@@ -162,6 +162,7 @@ internal struct Dips<T>
     /// <summary>
     /// The friction that is lost by not being fresh as a polynomial of 1 - φ, through four values of the law. Where the lane is dry it begins with a cusp: hence the value close to 0.
     /// </summary>
+    [MethodImpl(MethodImplOptions.NoInlining)]
     public static void Curve<TSurface>(ref TSurface surface, ref Dip<T> at, T coverFilm)
         where TSurface : struct, ISurface<T>
     {

@@ -43,7 +43,7 @@ internal sealed partial class Pack<T, TSurface, TOne>
         special = T.Max(special, T.Max(TooMany(next), T.IfLess(zero, rejected, zero, T.Max(Pace<T>.MayEnd(step, bounds), T.IfLess(zero, slide.N, zero, one)))));
         var taken = T.IfLess(zero, T.Max(special, rejected), zero, one);
         tally.Took(step, h, taken);
-        Commit(taken, special, next, one, slide.ω, out _);
+        Commit(taken, special, next, one, slide.Seen.ω, out _);
         for (var alone = T.Mask(special) & active; alone != 0; alone &= alone - 1)
         {
             var lane = System.Numerics.BitOperations.TrailingZeroCount(alone);

@@ -292,7 +292,7 @@ internal sealed partial class Pack<T, TSurface, TOne>
         var alone = T.Mask(special) & active;
 
         // A step that is taken again starts from what was seen before it.
-        Commit(taken, special, next, norm, slide.ω, out var all);
+        Commit(taken, special, next, norm, slide.Seen.ω, out var all);
         if (!all)
         {
             LaneCopy<T>.Take(ref seen, slide.Seen, taken);
@@ -399,7 +399,7 @@ internal sealed partial class Pack<T, TSurface, TOne>
 
     // Takes the step over in the lanes that took it; a rejected step leaves only a shorter one to try. Not inlined: with it the drivers exceed what the compiler is willing to inline.
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private void Commit(T taken, T special, T next, T norm, Vec3<T> ω, out bool all)
+    private void Commit(T taken, T special, T next, T norm, in Vec3<T> ω, out bool all)
     {
         T zero = 0.0, one = 1.0;
         var whole = T.Count == 32 ? uint.MaxValue : (1u << T.Count) - 1;

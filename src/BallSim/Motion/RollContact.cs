@@ -83,7 +83,7 @@ internal struct RollContact<T>
     /// which is linear in α.
     /// </summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
-    public void Hold(in Body<T> body, Vec3<T> small)
+    public void Hold(in Body<T> body, in Vec3<T> small)
     {
         T one = 1.0, m = body.Mass;
         T wx = ωx, wy = ωy, wz = ωz, px = rx, py = ry, up = arm;
