@@ -22,7 +22,7 @@ internal static class FreshCover<T>
     private const double Softening = 0.05;
 
     /// <summary>δ/(2 r_c), the shift of the ring in one turn in widths of the contact, from ω, the difference of its rates by the body's own asymmetry and by the contact, the radius and the contact radius; huge where the ball does not turn.</summary>
-    [MethodImpl(MethodImplOptions.NoInlining)]
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static T Shift(T ωx, T ωy, T ωz, T acrossX, T acrossY, T acrossZ, T radius, T contactRadius)
     {
         T still = 1e-6 * 1e-6, soft = Softening * Softening;
@@ -31,7 +31,7 @@ internal static class FreshCover<T>
         var spin = T.Fma(ωz, ωz, level);
         var firm = T.Max(spin, still);
         var along = T.Fma(acrossX, ωx, T.Fma(acrossY, ωy, acrossZ * ωz));
-        var sideways = T.Fma(along, ωz, -(acrossZ * firm));
+        var sideways = T.Fms(along, ωz, acrossZ * firm);
         var widths = radius * (2 * Math.PI) * sideways / ((contactRadius + contactRadius) * firm * T.Sqrt(firm * T.Max(level, soft * firm)));
         return T.IfLess(spin, still, 1e5, widths);
     }

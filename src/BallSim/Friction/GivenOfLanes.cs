@@ -23,7 +23,7 @@ internal struct GivenOfLanes<T>(PiecewiseBicubic map) : ISurfaceOfLanes<T, Given
 
     public T Enter(T y) => map.Enter(y);
 
-    public readonly void Roam() => map.Roam();
+    public void Roam() => map.Roam();
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public T Value(T x, T y) => map.At(x, y);

@@ -15,6 +15,9 @@ internal struct MapOfLanes<T>(PiecewiseBicubic map) : IMap<T>
     // As in MapOfReal.
     private const double Sliver = 1e-9;
 
+    // No cell yet, of a lane that roams.
+    private const int None = -1;
+
     [InlineArray(16)]
     private struct Cells
     {
@@ -22,6 +25,8 @@ internal struct MapOfLanes<T>(PiecewiseBicubic map) : IMap<T>
     }
 
     private readonly PiecewiseBicubic map = map;
+
+    // The rows that lanes have entered. Of lanes that roam, the cells they read, counted down from below None; those are looked after each time.
     private Cells rows;
 
     // Where the cells begin, and between which x the lanes may go on reading them: none yet.
@@ -48,7 +53,15 @@ internal struct MapOfLanes<T>(PiecewiseBicubic map) : IMap<T>
         return map.NextKnot(y + Sliver);
     }
 
-    public readonly void Roam() => throw new NotSupportedException("lanes go by distance");
+    /// <summary>From now on a lane reads the row that it is in, until it enters one.</summary>
+    public void Roam()
+    {
+        to = double.NegativeInfinity;
+        for (var lane = 0; lane < T.Count; lane++)
+        {
+            rows[lane] = None;
+        }
+    }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public T At(T x, T y)
@@ -57,7 +70,7 @@ internal struct MapOfLanes<T>(PiecewiseBicubic map) : IMap<T>
         var strayed = T.IfLess(x, to, T.IfLess(x, from, one, zero), one);
         if (T.Any(strayed))
         {
-            Follow(x, T.Mask(strayed));
+            Follow(x, y, T.Mask(strayed));
         }
         var u = x - left;
         var v = y - lowerEnd;
@@ -70,19 +83,34 @@ internal struct MapOfLanes<T>(PiecewiseBicubic map) : IMap<T>
 
     // The cells of lanes that have left theirs. The outer columns go on for ever.
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private void Follow(T x, uint strayed)
+    private void Follow(T x, T y, uint strayed)
     {
         for (; strayed != 0; strayed &= strayed - 1)
         {
             var lane = BitOperations.TrailingZeroCount(strayed);
             var column = map.ColumnOf(T.Lane(x, lane));
+            var row = rows[lane];
+            if (row < 0)
+            {
+                row = map.RowOf(T.Lane(y, lane));
+                var cell = None - 1 - (row * map.Columns + column);
+                if (cell == rows[lane])
+                {
+                    continue;
+                }
+                rows[lane] = cell;
+                T.SetLane(ref lowerEnd, lane, map.Y[row]);
+            }
+            else
+            {
+                T.SetLane(ref from, lane, column == 0 ? double.NegativeInfinity : map.X[column]);
+                T.SetLane(ref to, lane, column == map.Columns - 1 ? double.PositiveInfinity : map.X[column + 1]);
+            }
             T.SetLane(ref left, lane, map.X[column]);
-            T.SetLane(ref from, lane, column == 0 ? double.NegativeInfinity : map.X[column]);
-            T.SetLane(ref to, lane, column == map.Columns - 1 ? double.PositiveInfinity : map.X[column + 1]);
-            var cell = map.Coefficients.AsSpan(16 * (rows[lane] * map.Columns + column), 16);
+            var numbers = map.Coefficients.AsSpan(16 * (row * map.Columns + column), 16);
             for (var i = 0; i < 16; i++)
             {
-                T.SetLane(ref c[i], lane, cell[i]);
+                T.SetLane(ref c[i], lane, numbers[i]);
             }
         }
     }

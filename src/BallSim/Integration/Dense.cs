@@ -34,10 +34,23 @@ internal static class Dense<TState, T>
 
     private static void Along(in Step<TState> s, T h, T θ, ref TState y)
     {
+        Weights(h, θ, out var w1, out var w2, out var w3, out var w4, out var w5, out var w6, out var w7);
+        y.Add(w1, s.K1, w2, s.K2, w3, s.K3);
+        y.Add(w4, s.K4, w5, s.K5);
+        y.Add(w6, s.K6, w7, s.K7);
+    }
+
+    /// <summary>What the slopes of an explicit step count at the fraction θ of it.</summary>
+    public static void Weights(T h, T θ, out T w1, out T w2, out T w3, out T w4, out T w5, out T w6, out T w7)
+    {
         var hθ = h * θ;
-        y.Add(hθ * Weight(θ, 1, -2.763706197274826, 2.9132554618219126, -1.0530884977290216), s.K1, hθ * Weight(θ, 0, 0.13169999999999998, -0.2234, 0.1017), s.K2, hθ * Weight(θ, 0, 3.9302962368947516, -5.941033872131505, 2.490627285651253), s.K3);
-        y.Add(hθ * Weight(θ, 0, -12.411077166933676, 30.33818863028232, -16.548102889244902), s.K4, hθ * Weight(θ, 0, 37.50931341651104, -88.1789048947664, 47.37952196281928), s.K5);
-        y.Add(hθ * Weight(θ, 0, -27.896526289197286, 65.09189467479366, -34.87065786149661), s.K6, hθ * Weight(θ, 0, 1.5, -4, 2.5), s.K7);
+        w1 = hθ * Weight(θ, 1, -2.763706197274826, 2.9132554618219126, -1.0530884977290216);
+        w2 = hθ * Weight(θ, 0, 0.13169999999999998, -0.2234, 0.1017);
+        w3 = hθ * Weight(θ, 0, 3.9302962368947516, -5.941033872131505, 2.490627285651253);
+        w4 = hθ * Weight(θ, 0, -12.411077166933676, 30.33818863028232, -16.548102889244902);
+        w5 = hθ * Weight(θ, 0, 37.50931341651104, -88.1789048947664, 47.37952196281928);
+        w6 = hθ * Weight(θ, 0, -27.896526289197286, 65.09189467479366, -34.87065786149661);
+        w7 = hθ * Weight(θ, 0, 1.5, -4, 2.5);
     }
 
     /// <summary>

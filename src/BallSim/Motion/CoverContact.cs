@@ -34,7 +34,7 @@ internal struct CoverContact<T>
     public readonly void Rates(in Body<T> body, T coverFilm, T coverX, T coverY, T scale, ref State<T> rates)
     {
         var taken = body.PickUp * InContact;
-        rates.CoverFilm = T.Fma(rates.Revolutions, taken - coverFilm, -(scale * body.Absorption * coverFilm));
+        rates.CoverFilm = T.Fms(rates.Revolutions, taken - coverFilm, scale * body.Absorption * coverFilm);
         var speed = T.Sqrt(T.Fma(coverX, coverX, coverY * coverY));
         rates.OilTaken = scale * (body.ContactRadius + body.ContactRadius) * speed * T.Fma(Fresh - 1.0, coverFilm, taken);
     }

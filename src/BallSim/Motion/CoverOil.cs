@@ -31,7 +31,7 @@ internal static class CoverOil<T>
         // What is held goes exponentially to its balance: (1 - e^-b)/b = 1/(1 + b (1/2 + b/12)), but for b⁴/720.
         var rate = T.Fma(turns, one - again, loss);
         var part = T.Fma(rate, 1.0 / 12, half);
-        var gain = T.Fma(turns, taken - held, -(loss * held)) / T.Fma(rate, part, one);
+        var gain = T.Fms(turns, taken - held, loss * held) / T.Fma(rate, part, one);
         end.CoverFilm = held + gain;
         var mean = part * gain;
         end.OilTaken = T.Fma(strip, T.Fma(again, mean, taken) - bare * (held + mean), start.OilTaken);

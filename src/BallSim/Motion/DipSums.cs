@@ -53,7 +53,8 @@ internal struct DipSums<T> : IFourfold
         X33 = s.X33.Sum;
     }
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    // This and the next are not inlined: four copies of them in one method exceed what the compiler is willing to inline, and every sum becomes a call.
+    [MethodImpl(MethodImplOptions.NoInlining)]
     private void Add(in DipSums<T> part)
     {
         X10 = X10 + part.X10;
@@ -70,7 +71,7 @@ internal struct DipSums<T> : IFourfold
         X33 = X33 + part.X33;
     }
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    [MethodImpl(MethodImplOptions.NoInlining)]
     private void EveryFourth(T c0, T c1, T c2, T c3, T first)
     {
         T θ0 = first, θ1 = first + 4.0 / Samples, θ2 = first + 8.0 / Samples;

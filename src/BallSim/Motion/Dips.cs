@@ -128,7 +128,14 @@ internal struct Dips<T>
         end.MomentumY = end.MomentumY + ty;
         end.MomentumZ = end.MomentumZ + tz;
         end.FrictionWork = T.Fma(g0, Start.Work, T.Fma(g1, d.Work, end.FrictionWork));
-        // Since then it has moved the ball.
+        Move(ref end, h, whole, late, last, body, d, seen, byDistance);
+    }
+
+    // Since then it has moved the ball. Apart, or the compiler calls for sums of vectors.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private readonly void Move(ref State<T> end, T h, T whole, T late, T last, in Body<T> body, in Dip<T> d, in Seen<T> seen, bool byDistance)
+    {
+        T half = 0.5;
         var since = h * h * (whole - late) * half;
         var sx = since * (Start.PushX + d.PushX) * d.Scale;
         var sy = since * (Start.PushY + d.PushY) * d.Scale;
@@ -155,6 +162,7 @@ internal struct Dips<T>
     /// <summary>
     /// The friction that is lost by not being fresh as a polynomial of 1 - φ, through four values of the law. Where the lane is dry it begins with a cusp: hence the value close to 0.
     /// </summary>
+    [MethodImpl(MethodImplOptions.NoInlining)]
     public static void Curve<TSurface>(ref TSurface surface, ref Dip<T> at, T coverFilm)
         where TSurface : struct, ISurface<T>
     {

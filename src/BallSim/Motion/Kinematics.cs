@@ -22,16 +22,16 @@ internal static class Kinematics<T>
         Elementary<T>.CosSinc(T.Fma(hx, hx, T.Fma(hy, hy, hz * hz)), out var w, out var sinc);
         T x = sinc * hx, y = sinc * hy, z = sinc * hz;
         T sw = start.W, sx = start.X, sy = start.Y, sz = start.Z;
-        var qw = T.Fma(w, sw, T.Fma(-x, sx, T.Fma(-y, sy, -(z * sz))));
-        var qx = T.Fma(w, sx, T.Fma(x, sw, T.Fma(y, sz, -(z * sy))));
-        var qy = T.Fma(w, sy, T.Fma(y, sw, T.Fma(z, sx, -(x * sz))));
-        var qz = T.Fma(w, sz, T.Fma(z, sw, T.Fma(x, sy, -(y * sx))));
+        var qw = T.Fma(w, sw, T.Fnma(x, sx, T.Fms(-y, sy, z * sz)));
+        var qx = T.Fma(w, sx, T.Fma(x, sw, T.Fms(y, sz, z * sy)));
+        var qy = T.Fma(w, sy, T.Fma(y, sw, T.Fms(z, sx, x * sz)));
+        var qz = T.Fma(w, sz, T.Fma(z, sw, T.Fms(x, sy, y * sx)));
 
         T x2 = qx + qx, y2 = qy + qy, z2 = qz + qz;
         T xx = qx * x2, yy = qy * y2, zz = qz * z2, wx = qw * x2, wy = qw * y2, wz = qw * z2;
-        T ex = one - (yy + zz), ey = T.Fma(qx, y2, wz), ez = T.Fma(qx, z2, -wy);
-        T fx = T.Fma(qx, y2, -wz), fy = one - (xx + zz), fz = T.Fma(qy, z2, wx);
-        T gx = T.Fma(qx, z2, wy), gy = T.Fma(qy, z2, -wx), gz = one - (xx + yy);
+        T ex = one - (yy + zz), ey = T.Fma(qx, y2, wz), ez = T.Fms(qx, z2, wy);
+        T fx = T.Fms(qx, y2, wz), fy = one - (xx + zz), fz = T.Fma(qy, z2, wx);
+        T gx = T.Fma(qx, z2, wy), gy = T.Fms(qy, z2, wx), gz = one - (xx + yy);
 
         T dx = d.X, dy = d.Y, dz = d.Z;
         vector = new(T.Fma(ex, dx, T.Fma(fx, dy, gx * dz)), T.Fma(ey, dx, T.Fma(fy, dy, gy * dz)), T.Fma(ez, dx, T.Fma(fz, dy, gz * dz)));
@@ -47,12 +47,12 @@ internal static class Kinematics<T>
     {
         T x = y.TurnX, v = y.TurnY, z = y.TurnZ, half = -0.5;
         var c = Quat<T>.TurnSeries(T.Fma(x, x, T.Fma(v, v, z * z)));
-        var cx = T.Fma(v, wz, -(z * wy));
-        var cy = T.Fma(z, wx, -(x * wz));
-        var cz = T.Fma(x, wy, -(v * wx));
-        rates.TurnX = T.Fma(c, T.Fma(v, cz, -(z * cy)), T.Fma(half, cx, wx));
-        rates.TurnY = T.Fma(c, T.Fma(z, cx, -(x * cz)), T.Fma(half, cy, wy));
-        rates.TurnZ = T.Fma(c, T.Fma(x, cy, -(v * cx)), T.Fma(half, cz, wz));
+        var cx = T.Fms(v, wz, z * wy);
+        var cy = T.Fms(z, wx, x * wz);
+        var cz = T.Fms(x, wy, v * wx);
+        rates.TurnX = T.Fma(c, T.Fms(v, cz, z * cy), T.Fma(half, cx, wx));
+        rates.TurnY = T.Fma(c, T.Fms(z, cx, x * cz), T.Fma(half, cy, wy));
+        rates.TurnZ = T.Fma(c, T.Fms(x, cy, v * cx), T.Fma(half, cz, wz));
         rates.Revolutions = T.Sqrt(T.Fma(wx, wx, T.Fma(wy, wy, wz * wz))) * (1 / (2 * Math.PI));
     }
 
@@ -64,9 +64,9 @@ internal static class Kinematics<T>
         (x, y, z) = (k * vx, k * vy, 0.0);
         if (body.HasLift)
         {
-            x = T.Fma(-body.Lift, ωz * vy, x);
+            x = T.Fnma(body.Lift, ωz * vy, x);
             y = T.Fma(body.Lift, ωz * vx, y);
-            z = body.Lift * T.Fma(ωx, vy, -(ωy * vx));
+            z = body.Lift * T.Fms(ωx, vy, ωy * vx);
         }
     }
 

@@ -6,16 +6,16 @@ using BallSim.Spatial;
 namespace BallSim.Motion;
 
 /// <summary>
-/// Drives many shots on one lane, several side by side. The lanes take plain steps: by distance, explicit, with nothing near. What a single shot meets (an event, the start of slip, a step in time) is left to its own
+/// Drives many shots on one lane, several side by side. The lanes take plain steps: by distance, explicit, with nothing near; and, those of doubles, the stiff steps of slip that has just begun. What else a single shot meets (an event, the start of slip, a step in time) is left to its own
 /// <see cref="Run{T,TSurface,TRecorder}"/>, which starts again from the state before that step; then the shot comes back to a lane, of sliding or of rolling, as it may be. Lanes repeat the operations of one shot in their
 /// order, so that in doubles a lane's numbers are those of the shot alone, whatever its neighbours are.
 /// </summary>
-internal sealed class Pack<T, TSurface, TOne>
+internal sealed partial class Pack<T, TSurface, TOne>
     where T : struct, ILanes<T>, IReal<T>
     where TSurface : struct, ISurfaceOfLanes<T, TOne>
     where TOne : struct, ISurface<Real>
 {
-    private readonly double shortest = 2 * T.Lane(T.Sliver, 0);
+    private static readonly double shortest = 2 * T.Lane(T.Sliver, 0);
 
     private readonly int[] shotOf = new int[T.Count];
 
@@ -53,7 +53,7 @@ internal sealed class Pack<T, TSurface, TOne>
         this.mostSteps = mostSteps - 1;
     }
 
-    /// <summary>A pack whose numbers lie on the lines of the cache, if it can be had: where an object comes to lie is for the runtime to say. Vectors across two lines cost lanes some per cent of their time.</summary>
+    /// <summary>A pack whose numbers lie on the lines of the cache, if it can be had: where an object comes to lie is for the runtime to say. Vectors across two lines cost lanes a tenth of their speed.</summary>
     public static Pack<T, TSurface, TOne> OnLines(TSurface surface, in Body<Real> body, int mostSteps)
     {
         const int MostTries = 32;
@@ -82,7 +82,7 @@ internal sealed class Pack<T, TSurface, TOne>
         {
             Queue(i);
         }
-        while (sliding.Count + late.Count + rolling.Count > 0)
+        while (sliding.Count + late.Count + rolling.Count + stiff.Count > 0)
         {
             Fill(sliding);
             while (active != 0)
@@ -100,6 +100,7 @@ internal sealed class Pack<T, TSurface, TOne>
             {
                 RollOn();
             }
+            SlipOn();
         }
     }
 
@@ -107,13 +108,13 @@ internal sealed class Pack<T, TSurface, TOne>
     private void Queue(int i)
     {
         ref var run = ref runs[i];
-        if (run.Ended == Ending.None && !run.IsPlain)
+        if (run.Ended == Ending.None && !run.IsPlain && !TakesStiff(run))
         {
             run.Ended = run.Continue();
         }
         if (run.Ended == Ending.None)
         {
-            (run.Phase == Phase.Roll ? rolling : run.slide.IsLate() > 0.0 ? late : sliding).Push(i);
+            (TakesStiff(run) ? stiff : run.Phase == Phase.Roll ? rolling : run.slide.IsLate() > 0.0 ? late : sliding).Push(i);
         }
     }
 
@@ -167,7 +168,10 @@ internal sealed class Pack<T, TSurface, TOne>
             {
                 LaneCopy<T>.Set(ref slide.Dip, lane, run.slide.Dip);
             }
-            slide.Surface.Enter(lane, within);
+            if (!run.IsStiff)
+            {
+                slide.Surface.Enter(lane, within);
+            }
             return;
         }
         LaneCopy<T>.Set(ref grip, lane, run.grip);
@@ -212,7 +216,7 @@ internal sealed class Pack<T, TSurface, TOne>
     }
 
     // A step of rolling that holds, as the lane has taken it: the run takes it over, sees what it meets, and comes back.
-    private void TakeOver(int lane, T h, T atEnd, T norm, T next, in Grip<T> after)
+    private void TakeOver(int lane, T h, T atEnd, T norm, T next, in Grip<T> after, bool doubt)
     {
         ref var run = ref runs[shotOf[lane]];
         Store(lane, ref run);
@@ -222,8 +226,8 @@ internal sealed class Pack<T, TSurface, TOne>
         LaneCopy<T>.Get(roll.ω, lane, ref run.roll.ω);
         Grip<Real> there = default;
         LaneCopy<T>.Get(after, lane, ref there);
-        run.Ended = run.RollOver(T.Lane(h, lane), T.Lane(atEnd, lane), T.Lane(norm, lane), T.Lane(next, lane), there);
-        if (run.Ended == Ending.None && !run.IsPlain)
+        run.Ended = run.RollOver(T.Lane(h, lane), T.Lane(atEnd, lane), T.Lane(norm, lane), T.Lane(next, lane), there, doubt);
+        if (run.Ended == Ending.None && !run.IsPlain && !TakesStiff(run))
         {
             run.Ended = run.Continue();
         }
@@ -288,7 +292,7 @@ internal sealed class Pack<T, TSurface, TOne>
         var alone = T.Mask(special) & active;
 
         // A step that is taken again starts from what was seen before it.
-        Commit(taken, special, next, norm, slide.ω, out var all);
+        Commit(taken, special, next, norm, slide.Seen.ω, out var all);
         if (!all)
         {
             LaneCopy<T>.Take(ref seen, slide.Seen, taken);
@@ -335,7 +339,9 @@ internal sealed class Pack<T, TSurface, TOne>
         var ω = roll.ω;
         roll.Arrive(ref step, grip, out var after);
         var special = T.Max(Pace<T>.MayEnd(step, bounds), T.IfLess(zero, after.N, GoesByTime(after.VelocityX, after.VelocityY), one));
-        special = T.Max(special, roll.MaySlip(step, h, grip, after, T.IfLess(zero, T.Max(rejected, special), zero, one)));
+        // Asked of what ends here as well: a run need not look at what the lanes, which look for their neighbours anyway, have seen.
+        var doubt = roll.MaySlip(step, h, grip, after, one - rejected);
+        special = T.Max(special, doubt);
         special = T.Max(TooMany(next), T.IfLess(zero, rejected, zero, special));
         var taken = T.IfLess(zero, T.Max(special, rejected), zero, one);
         tally.Took(step, h, taken);
@@ -351,7 +357,7 @@ internal sealed class Pack<T, TSurface, TOne>
             }
             else
             {
-                TakeOver(lane, h, atEnd, norm, next, after);
+                TakeOver(lane, h, atEnd, norm, next, after, T.Lane(doubt, lane) > 0);
             }
         }
         Commit(taken, special, next, norm, ω, out _);
@@ -393,7 +399,7 @@ internal sealed class Pack<T, TSurface, TOne>
 
     // Takes the step over in the lanes that took it; a rejected step leaves only a shorter one to try. Not inlined: with it the drivers exceed what the compiler is willing to inline.
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private void Commit(T taken, T special, T next, T norm, Vec3<T> ω, out bool all)
+    private void Commit(T taken, T special, T next, T norm, in Vec3<T> ω, out bool all)
     {
         T zero = 0.0, one = 1.0;
         var whole = T.Count == 32 ? uint.MaxValue : (1u << T.Count) - 1;

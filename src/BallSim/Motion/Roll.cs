@@ -34,9 +34,9 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         T vx = c.vx, vy = c.vy, wx = c.ωx, wy = c.ωy, wz = c.ωz;
         // σ × m g - m v_c × v_G + R n × D, v_c horizontal.
         T gx = m * c.gX, gy = m * c.gY, gz = m * Body.g.Z;
-        var pushX = T.Fma(-Body.Radius, c.Dy, T.Fma(-m, vy * c.ωrz, T.Fma(c.ry, gz, -(c.arm * gy))));
-        var pushY = T.Fma(Body.Radius, c.Dx, T.Fma(m, vx * c.ωrz, T.Fma(c.arm, gx, -(c.rx * gz))));
-        var pushZ = T.Fma(-m, T.Fma(vx, c.ωry, -(vy * c.ωrx)), T.Fma(c.rx, gy, -(c.ry * gx)));
+        var pushX = T.Fnma(Body.Radius, c.Dy, T.Fnma(m, vy * c.ωrz, T.Fms(c.ry, gz, c.arm * gy)));
+        var pushY = T.Fma(Body.Radius, c.Dx, T.Fma(m, vx * c.ωrz, T.Fms(c.arm, gx, c.rx * gz)));
+        var pushZ = T.Fnma(m, T.Fms(vx, c.ωry, vy * c.ωrx), T.Fms(c.rx, gy, c.ry * gx));
         var scale = ByDistance ? one / vy : one;
         rates.FrictionWork = zero;
         rates.CoverFilm = zero;
@@ -125,19 +125,19 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         cover.Fresh = 1.0;
         if (Body.HasCoverOil)
         {
+            Limit(c, y, ref cover);
             cover.Fresh = c.FreshCover(Body);
-            Limit(c, y.CoverFilm, ref cover);
         }
     }
 
-    // The friction with which sliding would start, with oil on the cover.
-    private void Limit(in RollContact<T> c, T coverFilm, ref CoverContact<T> cover)
+    // The friction with which sliding would start, with oil on the cover, and the cover's fresh fraction then.
+    private void Limit(in RollContact<T> c, in State<T> at, ref CoverContact<T> cover)
     {
         T tiny = 1e-30;
         var per = -1.0 / T.Max(c.Demand, tiny);
         Unsafe.SkipInit(out SlideContact<T> s);
         s.At(Body, c);
-        cover.Friction = Slide<T, TSurface>.Grip(Body, ref Surface, ref s, cover, coverFilm, c.fx * per, c.fy * per);
+        Slide<T, TSurface>.Grip(Body, ref Surface, ref s, ref cover, at, c.fx * per, c.fy * per);
     }
 
     /// <summary>Demand and limit at a state; what a step from it needs to know of the track is left out.</summary>
@@ -158,14 +158,15 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         {
             g.Shift = c.Shift(Body);
         }
-        GripOf(c, cover, at.CoverFilm, ref g);
+        GripOf(c, ref cover, at, ref g);
     }
 
-    private void GripOf(in RollContact<T> c, CoverContact<T> cover, T coverFilm, ref Grip<T> g)
+    // By reference: what is copied to a call is copied in parts, see Slide.Push.
+    private void GripOf(in RollContact<T> c, ref CoverContact<T> cover, in State<T> at, ref Grip<T> g)
     {
         if (Body.HasCoverOil)
         {
-            Limit(c, coverFilm, ref cover);
+            Limit(c, at, ref cover);
         }
         g.Limit = cover.Friction * c.N;
         g.Excess = c.Demand - g.Limit;
@@ -197,7 +198,7 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         g.Film = cover.Film;
         g.Shift = c.Shift(Body);
         CarryOil(ref step, from, g);
-        GripOf(c, cover, step.End.CoverFilm, ref g);
+        GripOf(c, ref cover, step.End, ref g);
     }
 
     // The oil on the cover over a step: the shift of the track as the parabola through three values, the film of the lane between both ends.
@@ -233,7 +234,9 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         {
             return zero;
         }
-        Look(Dense<State<T>, T>.Between(step, h, 0.5), out var inside);
+        Inside<T>.Told(step, h, out var told);
+        Inside<T>.At(step, h, 0.5, told, out var there);
+        Look(there, out var inside);
         var middle = inside.Excess;
         may = T.IfLess(zero, may, Pace<T>.MaySlip(before.Excess, middle, after.Excess, after.Limit), zero);
         if (!T.Any(may))
@@ -247,7 +250,8 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
             var now = i == 2 ? middle : after.Excess;
             if (i is 1 or 3)
             {
-                Look(Dense<State<T>, T>.Between(step, h, i / 4.0), out inside);
+                Inside<T>.At(step, h, i / 4.0, told, out there);
+                Look(there, out inside);
                 now = inside.Excess;
             }
             slips = T.IfLess(zero, now, one, slips);

@@ -49,17 +49,17 @@ internal struct RollContact<T>
         var jxx = T.Fma(m, yy + zz, I_L.Xx);
         var jyy = T.Fma(m, xx + zz, I_L.Yy);
         var jzz = T.Fma(m, xx + yy, I_L.Zz);
-        var jxy = T.Fma(-m, px * py, I_L.Xy);
-        var jxz = T.Fma(-m, px * up, I_L.Xz);
-        var jyz = T.Fma(-m, py * up, I_L.Yz);
-        var cxx = T.Fma(jyy, jzz, -(jyz * jyz));
-        var cxy = T.Fma(jxz, jyz, -(jxy * jzz));
-        var cxz = T.Fma(jxy, jyz, -(jxz * jyy));
+        var jxy = T.Fnma(m, px * py, I_L.Xy);
+        var jxz = T.Fnma(m, px * up, I_L.Xz);
+        var jyz = T.Fnma(m, py * up, I_L.Yz);
+        var cxx = T.Fms(jyy, jzz, jyz * jyz);
+        var cxy = T.Fms(jxz, jyz, jxy * jzz);
+        var cxz = T.Fms(jxy, jyz, jxz * jyy);
         var per = one / T.Fma(jxx, cxx, T.Fma(jxy, cxy, jxz * cxz));
         (cxx, cxy, cxz) = (cxx * per, cxy * per, cxz * per);
-        var cyy = T.Fma(jxx, jzz, -(jxz * jxz)) * per;
-        var czz = T.Fma(jxx, jyy, -(jxy * jxy)) * per;
-        var cyz = T.Fma(jxy, jxz, -(jxx * jyz)) * per;
+        var cyy = T.Fms(jxx, jzz, jxz * jxz) * per;
+        var czz = T.Fms(jxx, jyy, jxy * jxy) * per;
+        var cyz = T.Fms(jxy, jxz, jxx * jyz) * per;
         (Jxx, Jyy, Jzz, Jxy, Jxz, Jyz) = (cxx, cyy, czz, cxy, cxz, cyz);
 
         T lx = y.MomentumX, ly = y.MomentumY, lz = y.MomentumZ;
@@ -72,9 +72,9 @@ internal struct RollContact<T>
         (vx, vy) = (ux, uy);
         (gX, gY) = (body.g.X, body.g.Y);
         (rx, ry, rz, arm) = (px, py, pz, up);
-        ωrx = T.Fma(wy, pz, -(wz * py));
-        ωry = T.Fma(wz, px, -(wx * pz));
-        ωrz = T.Fma(wx, py, -(wy * px));
+        ωrx = T.Fms(wy, pz, wz * py);
+        ωry = T.Fms(wz, px, wx * pz);
+        ωrz = T.Fms(wx, py, wy * px);
         Kinematics<T>.Air(body, ux, uy, wx, wy, wz, out Dx, out Dy, out Dz);
     }
 
@@ -83,20 +83,20 @@ internal struct RollContact<T>
     /// which is linear in α.
     /// </summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
-    public void Hold(in Body<T> body, Vec3<T> small)
+    public void Hold(in Body<T> body, in Vec3<T> small)
     {
         T one = 1.0, m = body.Mass;
         T wx = ωx, wy = ωy, wz = ωz, px = rx, py = ry, up = arm;
         // c = ω × (ω × r_d) - g.
-        var cx = T.Fma(wy, ωrz, -(wz * ωry)) - gX;
-        var cy = T.Fma(wz, ωrx, -(wx * ωrz)) - gY;
-        var cz = T.Fma(wx, ωry, -(wy * ωrx)) - body.g.Z;
+        var cx = T.Fms(wy, ωrz, wz * ωry) - gX;
+        var cy = T.Fms(wz, ωrx, wx * ωrz) - gY;
+        var cz = T.Fms(wx, ωry, wy * ωrx) - body.g.Z;
         var lx = T.Fma(I_L.Xx, wx, T.Fma(I_L.Xy, wy, I_L.Xz * wz));
         var ly = T.Fma(I_L.Xy, wx, T.Fma(I_L.Yy, wy, I_L.Yz * wz));
         var lz = T.Fma(I_L.Xz, wx, T.Fma(I_L.Yz, wy, I_L.Zz * wz));
-        var hx = T.Fma(-m, T.Fma(py, cz, -(up * cy)), T.Fma(-body.Radius, Dy, T.Fma(wz, ly, -(wy * lz))));
-        var hy = T.Fma(-m, T.Fma(up, cx, -(px * cz)), T.Fma(body.Radius, Dx, T.Fma(wx, lz, -(wz * lx))));
-        var hz = T.Fma(-m, T.Fma(px, cy, -(py * cx)), T.Fma(wy, lx, -(wx * ly)));
+        var hx = T.Fnma(m, T.Fms(py, cz, up * cy), T.Fnma(body.Radius, Dy, T.Fms(wz, ly, wy * lz)));
+        var hy = T.Fnma(m, T.Fms(up, cx, px * cz), T.Fma(body.Radius, Dx, T.Fms(wx, lz, wz * lx)));
+        var hz = T.Fnma(m, T.Fms(px, cy, py * cx), T.Fms(wy, lx, wx * ly));
         var ax = T.Fma(Jxx, hx, T.Fma(Jxy, hy, Jxz * hz));
         var ay = T.Fma(Jxy, hx, T.Fma(Jyy, hy, Jyz * hz));
         var az = T.Fma(Jxz, hx, T.Fma(Jyz, hy, Jzz * hz));
@@ -104,15 +104,15 @@ internal struct RollContact<T>
         {
             // N = n · f with α = α0 + N α1.
             var α1 = new Sym3<T>(Jxx, Jyy, Jzz, Jxy, Jxz, Jyz) * small;
-            var n = T.Fma(m, T.Fma(ax, py, -(ay * px)) + cz, -Dz) / T.Fma(-m, T.Fma(α1.X, py, -(α1.Y * px)), one);
+            var n = T.Fms(m, T.Fms(ax, py, ay * px) + cz, Dz) / T.Fnma(m, T.Fms(α1.X, py, α1.Y * px), one);
             ax = T.Fma(n, α1.X, ax);
             ay = T.Fma(n, α1.Y, ay);
             az = T.Fma(n, α1.Z, az);
         }
         (αx, αy, αz) = (ax, ay, az);
-        fx = T.Fma(m, T.Fma(ay, up, -(az * py)) + cx, -Dx);
-        fy = T.Fma(m, T.Fma(az, px, -(ax * up)) + cy, -Dy);
-        N = T.Fma(m, T.Fma(ax, py, -(ay * px)) + cz, -Dz);
+        fx = T.Fms(m, T.Fms(ay, up, az * py) + cx, Dx);
+        fy = T.Fms(m, T.Fms(az, px, ax * up) + cy, Dy);
+        N = T.Fms(m, T.Fms(ax, py, ay * px) + cz, Dz);
     }
 
     /// <summary>Fresh fraction of the cover for the force that holds.</summary>
@@ -128,9 +128,9 @@ internal struct RollContact<T>
         var ly = T.Fma(I_L.Xy, wx, T.Fma(I_L.Yy, wy, I_L.Yz * wz));
         var lz = T.Fma(I_L.Xz, wx, T.Fma(I_L.Yz, wy, I_L.Zz * wz));
         // -ω × I ω less the contact's moment ρ × f, ρ = -σ.
-        var hx = T.Fma(wz, ly, -(wy * lz)) + T.Fma(ry, N, -(arm * fy));
-        var hy = T.Fma(wx, lz, -(wz * lx)) + T.Fma(arm, fx, -(rx * N));
-        var hz = T.Fma(wy, lx, -(wx * ly)) + T.Fma(rx, fy, -(ry * fx));
+        var hx = T.Fms(wz, ly, wy * lz) + T.Fms(ry, N, arm * fy);
+        var hy = T.Fms(wx, lz, wz * lx) + T.Fms(arm, fx, rx * N);
+        var hz = T.Fms(wy, lx, wx * ly) + T.Fms(rx, fy, ry * fx);
         return FreshCover<T>.Shift(wx, wy, wz,
             T.Fma(a.Xx, hx, T.Fma(a.Xy, hy, a.Xz * hz)), T.Fma(a.Xy, hx, T.Fma(a.Yy, hy, a.Yz * hz)), T.Fma(a.Xz, hx, T.Fma(a.Yz, hy, a.Zz * hz)), body.Radius, body.ContactRadius);
     }

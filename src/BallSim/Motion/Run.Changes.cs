@@ -15,6 +15,8 @@ internal partial struct Run<T, TSurface, TRecorder>
         step.Start = y;
         slide.Rates(y, out step.K1);
         step.K2 = step.K3 = step.K4 = step.K5 = step.K6 = step.K7 = step.K1;
+        // Whatever the step before was: it may have been a lane's.
+        step.Interpolant = Interpolant.Slopes;
         step.End = y;
         step.End.Add(h, step.K1);
         recorder.Took(Phase.Slide, step, h, q);

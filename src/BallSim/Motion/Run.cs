@@ -141,6 +141,9 @@ internal partial struct Run<T, TSurface, TRecorder>
     /// <summary>Whether the next step goes by distance with the explicit method.</summary>
     public readonly bool IsPlain => Phase == Phase.Slide ? !stiff && slide.ByDistance : roll.ByDistance;
 
+    /// <summary>Whether slip has just begun, so that the next step is one of the linearly implicit method, in time.</summary>
+    public readonly bool IsStiff => Phase == Phase.Slide && stiff;
+
     private Ending Fly(double loft)
     {
         Phase = Phase.Loft;
@@ -361,23 +364,24 @@ internal partial struct Run<T, TSurface, TRecorder>
 
             held = grip;
             roll.Arrive(ref step, held, out grip);
-            return Rolled(h, atEnd, limit);
+            return Rolled(h, atEnd, limit, true);
         }
     }
 
-    /// <summary>Goes on from a step of rolling that a lane has taken and that holds: its length, whether it ends on a line, its error and the next step in time, and the grip at its end; the state and the grip are still those before it.</summary>
-    internal Ending RollOver(T h, T atEnd, T norm, T next, in Grip<T> after)
+    /// <summary>Goes on from a step of rolling that a lane has taken and that holds: its length, whether it ends on a line, its error and the next step in time, the grip at its end, and whether the demand may pass the limit in it; the state and the grip are still those before it.</summary>
+    internal Ending RollOver(T h, T atEnd, T norm, T next, in Grip<T> after, bool doubt)
     {
         roll.Start = q;
         (held, grip) = (grip, after);
         (lastNorm, dt) = (norm, next);
-        return Rolled(h, atEnd, IsSpent() ? Ending.StepLimit : Ending.None);
+        return Rolled(h, atEnd, IsSpent() ? Ending.StepLimit : Ending.None, doubt);
     }
 
     // What a step of rolling that holds leads to.
-    private Ending Rolled(T h, T atEnd, Ending limit)
+    private Ending Rolled(T h, T atEnd, Ending limit, bool doubt)
     {
-        var slips = Excess<T, TSurface>.First(ref roll, step, h, held, grip, out var low, out var high);
+        double low = 0, high = 1;
+        var slips = doubt && Excess<T, TSurface>.First(ref roll, step, h, held, grip, out low, out high);
         if (slips)
         {
             Excess<T, TSurface>.Land(ref roll, ref step, ref h, held, ref grip, low, high);

@@ -181,15 +181,15 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
             // Per unit of friction: the force, its moment, and what it changes in the normal force.
             var per = one / c.s;
             T ux = -(per * c.sx), uy = -(per * c.sy), arm = Body.Radius + c.rz;
-            T px = arm * uy, py = -(arm * ux), pz = T.Fma(c.ry, ux, -(c.rx * uy));
+            T px = arm * uy, py = -(arm * ux), pz = T.Fms(c.ry, ux, c.rx * uy);
             var bx = T.Fma(c.Ixx, px, T.Fma(c.Ixy, py, c.Ixz * pz));
             var by = T.Fma(c.Ixy, px, T.Fma(c.Iyy, py, c.Iyz * pz));
-            var press = Body.Mass * T.Fma(bx, c.ry, -(by * c.rx));
+            var press = Body.Mass * T.Fms(bx, c.ry, by * c.rx);
             var n = scale * c.N;
             var grown = T.Fma(cover.Friction, press, one) * n;
             press = press * n;
             (Dip.PushX, Dip.PushY) = (Body.InverseMass * grown * ux, Body.InverseMass * grown * uy);
-            (Dip.TurnX, Dip.TurnY, Dip.TurnZ) = (T.Fma(grown, px, -(press * c.ry)), T.Fma(grown, py, press * c.rx), grown * pz);
+            (Dip.TurnX, Dip.TurnY, Dip.TurnZ) = (T.Fms(grown, px, press * c.ry), T.Fma(grown, py, press * c.rx), grown * pz);
             Dip.Work = -(grown * c.s);
             (Dip.Film, Dip.WhenFresh, Dip.Slip, Dip.Scale) = (cover.Film, cover.WhenFresh, c.s, scale);
             T wx = c.vx - c.sx, wy = c.vy - c.sy;
@@ -243,12 +243,12 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
         c.Push(body, ex, ey, μ);
     }
 
-    /// <summary>The friction with which a ball that rolls would begin to slide along the unit vector (ex, ey), with oil on the cover; of the cover are given the lane's film and the friction of a fresh one.</summary>
-    public static T Grip(in Body<T> body, ref TSurface surface, ref SlideContact<T> c, CoverContact<T> cover, T coverFilm, T ex, T ey)
+    /// <summary>What the cover does, and the friction, with which a ball that rolls would begin to slide along the unit vector (ex, ey), with oil on the cover; of the cover are given the lane's film and the friction of a fresh one.</summary>
+    public static void Grip(in Body<T> body, ref TSurface surface, ref SlideContact<T> c, ref CoverContact<T> cover, in State<T> y, T ex, T ey)
     {
         T zero = 0.0;
-        Refresh(body, ref surface, ref c, coverFilm, ex, ey, zero, ref cover);
-        return cover.Friction;
+        var film = y.CoverFilm;
+        Refresh(body, ref surface, ref c, film, ex, ey, zero, ref cover);
     }
 
     /// <summary>
@@ -290,7 +290,7 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
             if (body.HasDips)
             {
                 var part = T.Min(slip * (1 / FreshSlip), one);
-                part = T.Fma(-part, part, one);
+                part = T.Fnma(part, part, one);
                 cover.Fresh = T.Fma(part * part * part, cover.Fresh - one, one);
             }
         }

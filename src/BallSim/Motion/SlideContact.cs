@@ -56,9 +56,9 @@ internal struct SlideContact<T>
         var wx = T.Fma(a.Xx, lx, T.Fma(a.Xy, ly, a.Xz * lz));
         var wy = T.Fma(a.Xy, lx, T.Fma(a.Yy, ly, a.Yz * lz));
         var wz = T.Fma(a.Xz, lx, T.Fma(a.Yz, ly, a.Zz * lz));
-        var wrx = T.Fma(wy, rz, -(wz * ry));
-        var wry = T.Fma(wz, rx, -(wx * rz));
-        var wrz = T.Fma(wx, ry, -(wy * rx));
+        var wrx = T.Fms(wy, rz, wz * ry);
+        var wry = T.Fms(wz, rx, wx * rz);
+        var wrz = T.Fms(wx, ry, wy * rx);
         (ωx, ωy, ωz) = (wx, wy, wz);
         (this.rx, this.ry, this.rz) = (rx, ry, rz);
         (ωrx, ωry, ωrz) = (wrx, wry, wrz);
@@ -66,7 +66,7 @@ internal struct SlideContact<T>
         T radius = body.Radius, tiny = 1e-60;
         var cx = y.VelocityX - wrx;
         var cy = y.VelocityY - wry;
-        var ux = T.Fma(-radius, wy, cx);
+        var ux = T.Fnma(radius, wy, cx);
         var uy = T.Fma(radius, wx, cy);
         (vx, vy, sx, sy) = (cx, cy, ux, uy);
         s = T.Sqrt(T.Fma(ux, ux, T.Fma(uy, uy, tiny)));
@@ -100,20 +100,20 @@ internal struct SlideContact<T>
     {
         T wx = ωx, wy = ωy, wz = ωz, rx = this.rx, ry = this.ry, rz = this.rz;
         // The body's own rate of L is -ω × L; the air's moment about Bcm is -r_d × D.
-        var gx = T.Fma(wz, ly, -(wy * lz));
-        var gy = T.Fma(wx, lz, -(wz * lx));
-        var gz = T.Fma(wy, lx, -(wx * ly));
+        var gx = T.Fms(wz, ly, wy * lz);
+        var gy = T.Fms(wx, lz, wz * lx);
+        var gz = T.Fms(wy, lx, wx * ly);
         (gyroX, gyroY, gyroZ) = (gx, gy, gz);
-        var qx = T.Fma(ry, dz, -(rz * dy));
-        var qy = T.Fma(rz, dx, -(rx * dz));
-        var qz = T.Fma(rx, dy, -(ry * dx));
+        var qx = T.Fms(ry, dz, rz * dy);
+        var qy = T.Fms(rz, dx, rx * dz);
+        var qz = T.Fms(rx, dy, ry * dx);
         (airX, airY, airZ) = (qx, qy, qz);
         (gx, gy, gz) = (gx - qx, gy - qy, gz - qz);
         var bx = T.Fma(a.Xx, gx, T.Fma(a.Xy, gy, a.Xz * gz));
         var by = T.Fma(a.Xy, gx, T.Fma(a.Yy, gy, a.Yz * gz));
         (a0x, a0y, a0z) = (bx, by, T.Fma(a.Xz, gx, T.Fma(a.Yz, gy, a.Zz * gz)));
         // Only the n components of a0 × r_d and of ω × (ω × r_d) are needed.
-        lift = T.Fma(body.Mass, T.Fma(bx, ry, -(by * rx)) + T.Fma(wx, ωry, -(wy * ωrx)) - body.g.Z, -dz);
+        lift = T.Fms(body.Mass, T.Fms(bx, ry, by * rx) + T.Fms(wx, ωry, wy * ωrx) - body.g.Z, dz);
     }
 
     /// <summary>Forces for sliding along the unit vector (ex, ey) with friction coefficient μ; the slip itself may be zero.</summary>
@@ -125,9 +125,9 @@ internal struct SlideContact<T>
         N = n;
         (fx, fy) = (ux, uy);
         (armX, armY, armZ) = (px, py, pz);
-        Mx = T.Fma(n, px, -airX);
-        My = T.Fma(n, py, -airY);
-        Mz = T.Fma(n, pz, -airZ);
+        Mx = T.Fms(n, px, airX);
+        My = T.Fms(n, py, airY);
+        Mz = T.Fms(n, pz, airZ);
         ax = T.Fma(body.InverseMass, ux + Dx, gX);
         ay = T.Fma(body.InverseMass, uy + Dy, gY);
         FrictionPower = T.Fma(ux, sx, uy * sy);
@@ -166,25 +166,26 @@ internal struct SlideContact<T>
         var uy = -(grip * ey);
         var arm = body.Radius + rz;
         px = T.Fma(arm, uy, mx - ry);
-        py = T.Fma(-arm, ux, my + rx);
-        pz = T.Fma(ry, ux, T.Fma(-rx, uy, mz));
+        py = T.Fnma(arm, ux, my + rx);
+        pz = T.Fma(ry, ux, T.Fnma(rx, uy, mz));
         var bx = T.Fma(Ixx, px, T.Fma(Ixy, py, Ixz * pz));
         var by = T.Fma(Ixy, px, T.Fma(Iyy, py, Iyz * pz));
         (fx, fy) = (ux, uy);
 
         // (M6): N from a_c · n = 0.
-        n = lift / T.Fma(-body.Mass, T.Fma(bx, ry, -(by * rx)), one);
+        n = lift / T.Fnma(body.Mass, T.Fms(bx, ry, by * rx), one);
     }
 
     /// <summary>Angular acceleration under the force last pushed with.</summary>
     public readonly Vec3<T> α => Vec3<T>.AddScaled(new(a0x, a0y, a0z), N, InverseI_L * new Vec3<T>(armX, armY, armZ));
 
     /// <summary>How far the track shifts in a turn, in widths of the contact, for the force last pushed with: its moment without the air's.</summary>
+    [MethodImpl(MethodImplOptions.NoInlining)]
     public readonly T Shift(in Body<T> body)
     {
         var arm = body.Radius + rz;
         // ρ × f; of the rates of ω only what is needed.
-        T px = T.Fma(arm, fy, -(ry * N)), py = T.Fma(-arm, fx, rx * N), pz = T.Fma(ry, fx, -(rx * fy));
+        T px = T.Fms(arm, fy, ry * N), py = T.Fnma(arm, fx, rx * N), pz = T.Fms(ry, fx, rx * fy);
         T hx = gyroX - px, hy = gyroY - py, hz = gyroZ - pz;
         return FreshCover<T>.Shift(ωx, ωy, ωz,
             T.Fma(Ixx, hx, T.Fma(Ixy, hy, Ixz * hz)), T.Fma(Ixy, hx, T.Fma(Iyy, hy, Iyz * hz)), T.Fma(Ixz, hx, T.Fma(Iyz, hy, Izz * hz)), body.Radius, body.ContactRadius);
@@ -195,6 +196,6 @@ internal struct SlideContact<T>
     {
         var a = α;
         var inner = a.Cross(r_d) + ω.Cross(ωr_d);
-        return (T.Fma(-body.Radius, a.Y, ax - inner.X), T.Fma(body.Radius, a.X, ay - inner.Y));
+        return (T.Fnma(body.Radius, a.Y, ax - inner.X), T.Fma(body.Radius, a.X, ay - inner.Y));
     }
 }

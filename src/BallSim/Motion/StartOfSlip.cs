@@ -67,7 +67,7 @@ internal static class StartOfSlip<T, TSurface>
             }
             var μ = cover.Friction;
             var (ax, ay) = c.SlipRate(slide.Body);
-            var across = (double)T.Fma(ex, ay, -(ey * ax));
+            var across = (double)T.Fms(ex, ay, ey * ax);
             var along = Math.Max((double)T.Fma(ex, ax, ey * ay), 0);
             var turn = across / ((double)(μ * c.N) * Compliance(slide.Body) + along);
             (ex, ey) = (ex - turn * ey, ey + turn * ex);

@@ -58,6 +58,7 @@ internal struct Tally<T> : IRecorder<T>
         T zero = 0.0, half = 0.5, one = 1.0;
         Dense<State<T>, T>.Coefficients(step.Interpolant, h, step.Start.Y, step.End.Y, step.K1.Y, step.K2.Y, step.K3.Y, step.K4.Y, step.K5.Y, step.K6.Y, step.K7.Y, out var y1, out var y2, out var y3, out var y4);
         Dense<State<T>, T>.Coefficients(step.Interpolant, h, step.Start.Time, step.End.Time, step.K1.Time, step.K2.Time, step.K3.Time, step.K4.Time, step.K5.Time, step.K6.Time, step.K7.Time, out var t1, out var t2, out var t3, out var t4);
+        T u1 = Hand * x1, u2 = Hand * x2, u3 = Hand * x3, u4 = Hand * x4;
         for (var part = 0; part < 2; part++)
         {
             var turns = part == 0 ? inFirst : inSecond;
@@ -65,14 +66,14 @@ internal struct Tally<T> : IRecorder<T>
             {
                 continue;
             }
-            T low = part == 0 ? zero : half, high = part == 0 ? half : one;
+            T low = part == 0 ? zero : half, rest = half;
             for (var i = 0; i < Halvings; i++)
             {
-                var θ = half * (low + high);
-                var outward = Hand * Slope(θ, x1, x2, x3, x4);
-                low = T.IfLess(zero, outward, θ, low);
-                high = T.IfLess(zero, outward, high, θ);
+                rest = half * rest;
+                var θ = low + rest;
+                low = T.IfLess(zero, Slope(θ, u1, u2, u3, u4), θ, low);
             }
+            var high = low + rest;
             var reach = Hand * Value(high, step.Start.X, x1, x2, x3, x4);
             var better = T.IfLess(Reach, reach, turns, zero);
             Reach = T.IfLess(zero, better, reach, Reach);

@@ -45,6 +45,14 @@ internal readonly struct Doubles4(Vector256<double> value) : ILanes<Doubles4>
     public static Doubles4 Fma(Doubles4 a, Doubles4 b, Doubles4 c) => new(Vector256.FusedMultiplyAdd(a.value, b.value, c.value));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Doubles4 Fms(Doubles4 a, Doubles4 b, Doubles4 c) =>
+        new(X86.Fma.IsSupported ? X86.Fma.MultiplySubtract(a.value, b.value, c.value) : Vector256.FusedMultiplyAdd(a.value, b.value, -c.value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Doubles4 Fnma(Doubles4 a, Doubles4 b, Doubles4 c) =>
+        new(X86.Fma.IsSupported ? X86.Fma.MultiplyAddNegated(a.value, b.value, c.value) : Vector256.FusedMultiplyAdd(-a.value, b.value, c.value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Doubles4 Sqrt(Doubles4 a) => new(Vector256.Sqrt(a.value));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

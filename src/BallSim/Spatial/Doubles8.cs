@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
+using X86 = System.Runtime.Intrinsics.X86;
 
 namespace BallSim.Spatial;
 
@@ -32,6 +33,14 @@ internal readonly struct Doubles8(Vector512<double> value) : ILanes<Doubles8>
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Doubles8 Fma(Doubles8 a, Doubles8 b, Doubles8 c) => new(Vector512.FusedMultiplyAdd(a.value, b.value, c.value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Doubles8 Fms(Doubles8 a, Doubles8 b, Doubles8 c) =>
+        new(X86.Avx512F.IsSupported ? X86.Avx512F.FusedMultiplySubtract(a.value, b.value, c.value) : Vector512.FusedMultiplyAdd(a.value, b.value, -c.value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Doubles8 Fnma(Doubles8 a, Doubles8 b, Doubles8 c) =>
+        new(X86.Avx512F.IsSupported ? X86.Avx512F.FusedMultiplyAddNegated(a.value, b.value, c.value) : Vector512.FusedMultiplyAdd(-a.value, b.value, c.value));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Doubles8 Sqrt(Doubles8 a) => new(Vector512.Sqrt(a.value));

@@ -15,11 +15,11 @@ internal static class Elementary<T>
         T third = 1.0 / 3;
         for (var i = 0; i < 3; i++)
         {
-            r = T.Fma(r * third, T.Fma(-(a * r), r * r, 1.0), r);
+            r = T.Fma(r * third, T.Fnma(a * r, r * r, 1.0), r);
         }
         // With d = 1 - a r³ the power is r⁴ (1 - d)^(-4/3) = r⁴ (1 + 4 d/3 + ...); the next term, 14 d²/9, is below 4e-18. The rounding of r does not enter.
         var square = r * r;
-        var rest = T.Fma(-(a * r), square, 1.0);
+        var rest = T.Fnma(a * r, square, 1.0);
         var fourth = square * square;
         return T.Fma(fourth * (4.0 / 3), rest, fourth);
     }

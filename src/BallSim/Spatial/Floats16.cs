@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
+using X86 = System.Runtime.Intrinsics.X86;
 
 namespace BallSim.Spatial;
 
@@ -32,6 +33,14 @@ internal readonly struct Floats16(Vector512<float> value) : ILanes<Floats16>
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Floats16 Fma(Floats16 a, Floats16 b, Floats16 c) => new(Vector512.FusedMultiplyAdd(a.value, b.value, c.value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Floats16 Fms(Floats16 a, Floats16 b, Floats16 c) =>
+        new(X86.Avx512F.IsSupported ? X86.Avx512F.FusedMultiplySubtract(a.value, b.value, c.value) : Vector512.FusedMultiplyAdd(a.value, b.value, -c.value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Floats16 Fnma(Floats16 a, Floats16 b, Floats16 c) =>
+        new(X86.Avx512F.IsSupported ? X86.Avx512F.FusedMultiplyAddNegated(a.value, b.value, c.value) : Vector512.FusedMultiplyAdd(-a.value, b.value, c.value));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Floats16 Sqrt(Floats16 a) => new(Vector512.Sqrt(a.value));

@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
+using X86 = System.Runtime.Intrinsics.X86;
 
 namespace BallSim.Spatial;
 
@@ -32,6 +33,14 @@ internal readonly struct Floats8(Vector256<float> value) : ILanes<Floats8>
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Floats8 Fma(Floats8 a, Floats8 b, Floats8 c) => new(Vector256.FusedMultiplyAdd(a.value, b.value, c.value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Floats8 Fms(Floats8 a, Floats8 b, Floats8 c) =>
+        new(X86.Fma.IsSupported ? X86.Fma.MultiplySubtract(a.value, b.value, c.value) : Vector256.FusedMultiplyAdd(a.value, b.value, -c.value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Floats8 Fnma(Floats8 a, Floats8 b, Floats8 c) =>
+        new(X86.Fma.IsSupported ? X86.Fma.MultiplyAddNegated(a.value, b.value, c.value) : Vector256.FusedMultiplyAdd(-a.value, b.value, c.value));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Floats8 Sqrt(Floats8 a) => new(Vector256.Sqrt(a.value));

@@ -19,6 +19,12 @@ internal interface IReal<T> : IAdditionOperators<T, T, T>, ISubtractionOperators
     /// <summary>a b + c with one rounding.</summary>
     static abstract T Fma(T a, T b, T c);
 
+    /// <summary>a b - c with one rounding. Vectors have an instruction for it, and a negation of its own costs them one more.</summary>
+    static virtual T Fms(T a, T b, T c) => T.Fma(a, b, -c);
+
+    /// <summary>c - a b with one rounding.</summary>
+    static virtual T Fnma(T a, T b, T c) => T.Fma(-a, b, c);
+
     /// <summary>Correctly rounded square root.</summary>
     static abstract T Sqrt(T a);
 

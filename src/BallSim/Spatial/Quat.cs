@@ -21,10 +21,10 @@ internal readonly struct Quat<T>(T w, T x, T y, T z)
     /// <summary>First b, then a.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Quat<T> operator *(Quat<T> a, Quat<T> b) => new(
-        T.Fma(a.W, b.W, T.Fma(-a.X, b.X, T.Fma(-a.Y, b.Y, -(a.Z * b.Z)))),
-        T.Fma(a.W, b.X, T.Fma(a.X, b.W, T.Fma(a.Y, b.Z, -(a.Z * b.Y)))),
-        T.Fma(a.W, b.Y, T.Fma(a.Y, b.W, T.Fma(a.Z, b.X, -(a.X * b.Z)))),
-        T.Fma(a.W, b.Z, T.Fma(a.Z, b.W, T.Fma(a.X, b.Y, -(a.Y * b.X)))));
+        T.Fma(a.W, b.W, T.Fnma(a.X, b.X, T.Fms(-a.Y, b.Y, a.Z * b.Z))),
+        T.Fma(a.W, b.X, T.Fma(a.X, b.W, T.Fms(a.Y, b.Z, a.Z * b.Y))),
+        T.Fma(a.W, b.Y, T.Fma(a.Y, b.W, T.Fms(a.Z, b.X, a.X * b.Z))),
+        T.Fma(a.W, b.Z, T.Fma(a.Z, b.W, T.Fms(a.X, b.Y, a.Y * b.X))));
 
     /// <summary>The same rotation with its length brought back to one.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -57,6 +57,12 @@ internal readonly struct Real(double value) : IScalar<Real>, IEquatable<Real>
     public static Real Fma(Real a, Real b, Real c) => new(Math.FusedMultiplyAdd(a.value, b.value, c.value));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real Fms(Real a, Real b, Real c) => new(Math.FusedMultiplyAdd(a.value, b.value, -c.value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real Fnma(Real a, Real b, Real c) => new(Math.FusedMultiplyAdd(-a.value, b.value, c.value));
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Real Sqrt(Real a) => new(Math.Sqrt(a.value));
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -18,13 +18,13 @@ internal readonly struct Sym3<T>(T xx, T yy, T zz, T xy, T xz, T yz)
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public Sym3<T> Inverse()
     {
-        var cxx = T.Fma(Yy, Zz, -(Yz * Yz));
-        var cxy = T.Fma(Xz, Yz, -(Xy * Zz));
-        var cxz = T.Fma(Xy, Yz, -(Xz * Yy));
+        var cxx = T.Fms(Yy, Zz, Yz * Yz);
+        var cxy = T.Fms(Xz, Yz, Xy * Zz);
+        var cxz = T.Fms(Xy, Yz, Xz * Yy);
         T one = 1.0;
         var d = one / T.Fma(Xx, cxx, T.Fma(Xy, cxy, Xz * cxz));
-        return new(cxx * d, T.Fma(Xx, Zz, -(Xz * Xz)) * d, T.Fma(Xx, Yy, -(Xy * Xy)) * d,
-            cxy * d, cxz * d, T.Fma(Xy, Xz, -(Xx * Yz)) * d);
+        return new(cxx * d, T.Fms(Xx, Zz, Xz * Xz) * d, T.Fms(Xx, Yy, Xy * Xy) * d,
+            cxy * d, cxz * d, T.Fms(Xy, Xz, Xx * Yz) * d);
     }
 
     /// <summary>This matrix plus m (|p|² 1 - p pᵀ): the parallel-axis theorem for a mass m at p.</summary>
@@ -33,6 +33,6 @@ internal readonly struct Sym3<T>(T xx, T yy, T zz, T xy, T xz, T yz)
     {
         var (xx, yy, zz) = (p.X * p.X, p.Y * p.Y, p.Z * p.Z);
         return new(T.Fma(m, yy + zz, Xx), T.Fma(m, xx + zz, Yy), T.Fma(m, xx + yy, Zz),
-            T.Fma(-m, p.X * p.Y, Xy), T.Fma(-m, p.X * p.Z, Xz), T.Fma(-m, p.Y * p.Z, Yz));
+            T.Fnma(m, p.X * p.Y, Xy), T.Fnma(m, p.X * p.Z, Xz), T.Fnma(m, p.Y * p.Z, Yz));
     }
 }

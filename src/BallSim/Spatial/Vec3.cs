@@ -26,9 +26,9 @@ internal readonly struct Vec3<T>(T x, T y, T z)
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public Vec3<T> Cross(Vec3<T> b) => new(
-        T.Fma(Y, b.Z, -(Z * b.Y)),
-        T.Fma(Z, b.X, -(X * b.Z)),
-        T.Fma(X, b.Y, -(Y * b.X)));
+        T.Fms(Y, b.Z, Z * b.Y),
+        T.Fms(Z, b.X, X * b.Z),
+        T.Fms(X, b.Y, Y * b.X));
 
     /// <summary>Component by component: a tensor along its principal axes times a vector.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -85,7 +85,35 @@ public class SurfaceTests
         map.Enter(5, 12.1);
         Assert.Equal(Oil.Map.At(0.2, 12.1), Doubles8.Lane(map.At(0.2, 12.1), 5));
         Assert.Equal(Oil.Map.At(0.2, 12.1, 0), Doubles8.Lane(map.At(0.2, 12.1), 4));
-        Assert.Throws<NotSupportedException>(map.Roam);
+    }
+
+    [Fact]
+    public void Lanes_that_roam_read_the_rows_they_are_in()
+    {
+        var map = new MapOfLanes<Doubles8>(Oil.Map);
+        map.Enter(Each(_ => 0.0));
+        map.Roam();
+        // Each lane up and down over all rows and beyond the outer ones, and across, out of step with the others.
+        for (var i = 0; i < 200; i++)
+        {
+            var (x, y) = (default(Doubles8), default(Doubles8));
+            for (var lane = 0; lane < 8; lane++)
+            {
+                Doubles8.SetLane(ref x, lane, 0.7 * Math.Sin(0.17 * i + lane));
+                Doubles8.SetLane(ref y, lane, 9 + 12 * Math.Sin(0.37 * i + 2 * lane));
+            }
+            var film = map.At(x, y);
+            for (var lane = 0; lane < 8; lane++)
+            {
+                Assert.Equal(Oil.Map.At(Doubles8.Lane(x, lane), Doubles8.Lane(y, lane)), Doubles8.Lane(film, lane));
+            }
+        }
+
+        // One of them enters a row and reads no other.
+        map.Enter(5, 0);
+        var last = map.At(0.2, 12.1);
+        Assert.Equal(Oil.Map.At(0.2, 12.1, 0), Doubles8.Lane(last, 5));
+        Assert.Equal(Oil.Map.At(0.2, 12.1), Doubles8.Lane(last, 4));
     }
 
     [Fact]
