@@ -32,6 +32,8 @@ internal static class Work
 
         public Counted Enter(Counted y) => (double)map.Enter(y.Value);
 
+        public readonly bool Joins => map.Joins;
+
         public void Roam() => map.Roam();
 
         public readonly Counted At(Counted x, Counted y) => Counted.Done(Operations, map.At(x.Value, y.Value));

@@ -26,7 +26,7 @@ internal sealed class LaneOnDevice<T> : IDisposable
 
     public void Dispose() => buffers.ForEach(b => b.Dispose());
 
-    private DeviceGrid<T> Grid(PiecewiseBicubic map) => new(Numbers(map.Coefficients), Knots(map.X), Knots(map.Y));
+    private DeviceGrid<T> Grid(PiecewiseBicubic map) => new(Numbers(map.Coefficients), Knots(map.X), Knots(map.Y), map.IsSmooth ? 2 : map.IsContinuous ? 1 : 0);
 
     private DeviceKnots<T> Knots(double[] values)
     {

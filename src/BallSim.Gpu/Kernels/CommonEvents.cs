@@ -172,8 +172,11 @@ internal static class CommonEvents<T, TSurface>
             if (atEnd > zero)
             {
                 rowEnd = slide.Surface.Enter(Pace<T>.EntersAt(y.Y, rowEnd));
-                slide.Start = q;
-                slide.Rates(y, out step.K1);
+                if (!slide.Surface.Joins)
+                {
+                    slide.Start = q;
+                    slide.Rates(y, out step.K1);
+                }
             }
         }
         if (!(y.Y > shot.y.Y + shortest))
@@ -246,13 +249,16 @@ internal static class CommonEvents<T, TSurface>
             if (atEnd > zero)
             {
                 rowEnd = roll.Surface.Enter(Pace<T>.EntersAt(y.Y, rowEnd));
-                roll.Start = q;
-                roll.GripAt(y, out grip);
-                if (grip.Excess > zero)
+                if (!roll.Surface.Joins)
                 {
-                    return Why.Rare;
+                    roll.Start = q;
+                    roll.GripAt(y, out grip);
+                    if (grip.Excess > zero)
+                    {
+                        return Why.Rare;
+                    }
+                    roll.Rates(y, out step.K1);
                 }
-                roll.Rates(y, out step.K1);
             }
         }
         if (!(y.Y > shot.y.Y + shortest))

@@ -5,7 +5,7 @@ using ILGPU;
 namespace BallSim.Gpu;
 
 /// <summary>The numbers of a <see cref="PiecewiseBicubic"/> as the card reads them.</summary>
-internal readonly struct DeviceGrid<T>(ArrayView<T> coefficients, DeviceKnots<T> columns, DeviceKnots<T> rows)
+internal readonly struct DeviceGrid<T>(ArrayView<T> coefficients, DeviceKnots<T> columns, DeviceKnots<T> rows, int smoothness)
     where T : unmanaged, IDeviceReal<T>, IReal<T>
 {
     /// <summary>The row is looked up at every place.</summary>
@@ -16,6 +16,13 @@ internal readonly struct DeviceGrid<T>(ArrayView<T> coefficients, DeviceKnots<T>
 
     private readonly ArrayView<T> coefficients = coefficients;
     private readonly DeviceKnots<T> columns = columns, rows = rows;
+
+    // 1: values do not jump from row to row; 2: nor do slopes.
+    private readonly int smoothness = smoothness;
+
+    public bool IsContinuous => smoothness > 0;
+
+    public bool IsSmooth => smoothness > 1;
 
     public int RowOf(T y) => rows.IndexOf(y);
 

@@ -17,6 +17,8 @@ internal struct DeviceMap<T>(DeviceGrid<T> grid) : IMapOn<DeviceMap<T>, T>
         return grid.NextKnot(row);
     }
 
+    public readonly bool Joins => grid.IsContinuous;
+
     public void Roam() => row = DeviceGrid<T>.AnyRow;
 
     public readonly T At(T x, T y) => grid.At(x, y, row == DeviceGrid<T>.AnyRow ? grid.RowOf(y) : row);

@@ -16,6 +16,8 @@ internal struct DeviceSlopes<T>(DeviceGrid<T> heights) : ISlopes<T>
         return heights.NextKnot(row);
     }
 
+    public readonly bool Joins => heights.IsSmooth;
+
     public void Roam() => row = DeviceGrid<T>.AnyRow;
 
     public readonly void At(T x, T y, out T across, out T along) => heights.Slopes(x, y, row == DeviceGrid<T>.AnyRow ? heights.RowOf(y) : row, out across, out along);

@@ -77,8 +77,11 @@ internal static class PlainSteps<T, TSurface>
             if (atEnd > zero)
             {
                 rowEnd = slide.Surface.Enter(Pace<T>.EntersAt(y.Y, rowEnd));
-                slide.Start = q;
-                slide.Rates(y, out step.K1);
+                if (!slide.Surface.Joins)
+                {
+                    slide.Start = q;
+                    slide.Rates(y, out step.K1);
+                }
             }
         }
         (shot.y, shot.q, shot.dt, shot.lastNorm, shot.rowEnd, shot.Tally) = (y, q, dt, lastNorm, rowEnd, tally);
@@ -131,10 +134,13 @@ internal static class PlainSteps<T, TSurface>
             if (atEnd > zero)
             {
                 rowEnd = roll.Surface.Enter(Pace<T>.EntersAt(y.Y, rowEnd));
-                roll.Start = q;
-                roll.GripAt(y, out grip);
-                why = grip.Excess > zero ? Why.SlipsAtRow : Why.Rare;
-                roll.Rates(y, out step.K1);
+                if (!roll.Surface.Joins)
+                {
+                    roll.Start = q;
+                    roll.GripAt(y, out grip);
+                    why = grip.Excess > zero ? Why.SlipsAtRow : Why.Rare;
+                    roll.Rates(y, out step.K1);
+                }
             }
         }
         (shot.y, shot.q, shot.dt, shot.lastNorm, shot.rowEnd, shot.Tally, shot.Grip) = (y, q, dt, lastNorm, rowEnd, tally, grip);

@@ -17,6 +17,8 @@ internal struct RowMap<T>(DeviceGrid<T> grid) : IMapOn<RowMap<T>, T>
         return grid.NextKnot(row);
     }
 
+    public readonly bool Joins => grid.IsContinuous;
+
     public readonly void Roam()
     {
     }

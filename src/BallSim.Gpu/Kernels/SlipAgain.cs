@@ -100,10 +100,13 @@ internal static class SlipAgain<T, TSurface>
         if (atEnd > zero)
         {
             shot.rowEnd = roll.Surface.Enter(Pace<T>.EntersAt(shot.y.Y, shot.rowEnd));
-            roll.Start = shot.q;
-            roll.GripAt(shot.y, out shot.Grip);
-            why = shot.Grip.Excess > zero ? Why.SlipsAtRow : Why.Nothing;
-            roll.Rates(shot.y, out step.K1);
+            if (!roll.Surface.Joins)
+            {
+                roll.Start = shot.q;
+                roll.GripAt(shot.y, out shot.Grip);
+                why = shot.Grip.Excess > zero ? Why.SlipsAtRow : Why.Nothing;
+                roll.Rates(shot.y, out step.K1);
+            }
         }
         shot.K1 = step.K1;
         return why;

@@ -20,6 +20,8 @@ internal struct FilmOfLanes<T>(PiecewiseBicubic map) : ISurfaceOfLanes<T, FilmSu
 
     public T Enter(T y) => surface.Enter(y);
 
+    public readonly bool Joins => surface.Joins;
+
     public void Roam() => surface.Roam();
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

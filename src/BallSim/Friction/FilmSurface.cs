@@ -18,6 +18,8 @@ internal struct FilmSurface<T, TMap>(FilmLaw<T> law, TMap map) : ISurface<T>
 
     public T Enter(T y) => Map.Enter(y);
 
+    public readonly bool Joins => Map.Joins;
+
     public void Roam() => Map.Roam();
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -23,6 +23,8 @@ internal struct GivenOfLanes<T>(PiecewiseBicubic map) : ISurfaceOfLanes<T, Given
 
     public T Enter(T y) => map.Enter(y);
 
+    public readonly bool Joins => map.Joins;
+
     public void Roam() => map.Roam();
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -16,6 +16,8 @@ internal struct GivenSurface<T, TMap>(TMap map) : ISurface<T>
 
     public T Enter(T y) => Map.Enter(y);
 
+    public readonly bool Joins => Map.Joins;
+
     public void Roam() => Map.Roam();
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

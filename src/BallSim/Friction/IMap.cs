@@ -9,6 +9,9 @@ internal interface IMap<T>
     /// <summary>Reads the row from y on, and that row alone, so that a step which ends on its edge stays smooth to its end; answers where the row ends, +∞ if nowhere.</summary>
     T Enter(T y);
 
+    /// <summary>Whether no value jumps from row to row.</summary>
+    bool Joins { get; }
+
     /// <summary>Looks the row up at every place again.</summary>
     void Roam();
 

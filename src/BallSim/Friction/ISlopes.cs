@@ -9,6 +9,9 @@ internal interface ISlopes<T>
     /// <summary>As <see cref="IMap{T}.Enter"/>.</summary>
     T Enter(T y);
 
+    /// <summary>Whether no slope jumps from row to row.</summary>
+    bool Joins { get; }
+
     /// <summary>As <see cref="IMap{T}.Roam"/>.</summary>
     void Roam();
 

@@ -18,6 +18,9 @@ internal interface ISurface<T>
     /// <summary>Reads one row of the map, the one a step from y down-lane lies in, until told otherwise; answers where the row ends, +∞ if nowhere.</summary>
     T Enter(T y);
 
+    /// <summary>Whether no value and no slope jumps from row to row: what was seen at the end of one is what the next begins with.</summary>
+    bool Joins { get; }
+
     /// <summary>Looks the row up at every evaluation again: for steps in time, which may leave a row.</summary>
     void Roam();
 

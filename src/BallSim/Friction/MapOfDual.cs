@@ -24,6 +24,8 @@ internal struct MapOfDual(PiecewiseBicubic map, Dual offset, Dual gain) : IMap<D
         return map.NextKnot((double)y + Sliver);
     }
 
+    public readonly bool Joins => map.IsContinuous;
+
     public void Roam() => row = Any;
 
     public readonly Dual At(Dual x, Dual y)

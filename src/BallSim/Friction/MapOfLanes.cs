@@ -53,6 +53,8 @@ internal struct MapOfLanes<T>(PiecewiseBicubic map) : IMap<T>
         return map.NextKnot(y + Sliver);
     }
 
+    public readonly bool Joins => map.IsContinuous;
+
     /// <summary>From now on a lane reads the row that it is in, until it enters one.</summary>
     public void Roam()
     {

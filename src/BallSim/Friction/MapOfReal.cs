@@ -21,6 +21,8 @@ internal struct MapOfReal(PiecewiseBicubic map) : IMap<Real>
         return map.NextKnot(y + Sliver);
     }
 
+    public readonly bool Joins => map.IsContinuous;
+
     public void Roam() => row = Any;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -16,6 +16,8 @@ internal struct SlopedSurface<T, TSurface, TSlopes>(TSurface surface, TSlopes sl
 
     public T Enter(T y) => T.Min(surface.Enter(y), slopes.Enter(y));
 
+    public readonly bool Joins => surface.Joins && slopes.Joins;
+
     public void Roam()
     {
         surface.Roam();

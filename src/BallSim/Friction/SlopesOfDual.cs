@@ -20,6 +20,8 @@ internal struct SlopesOfDual(PiecewiseBicubic heights) : ISlopes<Dual>
         return heights.NextKnot((double)y + Sliver);
     }
 
+    public readonly bool Joins => heights.IsSmooth;
+
     public void Roam() => row = Any;
 
     // The same sums as the map's own, on numbers that carry derivatives.

@@ -20,6 +20,8 @@ internal struct SlopesOfReal(PiecewiseBicubic heights) : ISlopes<Real>
         return heights.NextKnot(y + Sliver);
     }
 
+    public readonly bool Joins => heights.IsSmooth;
+
     public void Roam() => row = Any;
 
     public readonly void At(Real x, Real y, out Real across, out Real along)

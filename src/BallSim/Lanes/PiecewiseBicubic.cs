@@ -10,6 +10,9 @@ namespace BallSim.Lanes;
 /// <remarks>Horner's rule in explicit fused multiply-adds: lanes that do the same are bit-equal.</remarks>
 internal sealed class PiecewiseBicubic : IEquatable<PiecewiseBicubic>
 {
+    // A jump no greater than this part of the greatest term is none.
+    private const double Rounding = 1e-11;
+
     private readonly Knots columns;
     private readonly Knots rows;
 
@@ -20,7 +23,15 @@ internal sealed class PiecewiseBicubic : IEquatable<PiecewiseBicubic>
         Rows = y.Length - 1;
         columns = new Knots(x);
         rows = new Knots(y);
+        IsContinuous = !Jumps(slopes: false);
+        IsSmooth = IsContinuous && !Jumps(slopes: true);
     }
+
+    /// <summary>Whether no value jumps where one row gives way to another, but for rounding.</summary>
+    public bool IsContinuous { get; }
+
+    /// <summary>Whether no slope jumps there either.</summary>
+    public bool IsSmooth { get; }
 
     /// <summary>Knots along x, increasing, m.</summary>
     public double[] X { get; }
@@ -193,6 +204,27 @@ internal sealed class PiecewiseBicubic : IEquatable<PiecewiseBicubic>
     public override bool Equals(object? obj) => Equals(obj as PiecewiseBicubic);
 
     public override int GetHashCode() => HashCode.Combine(X.Length, Y.Length, X[0], Y[^1], Coefficients[0], Coefficients[^16]);
+
+    // Both polynomials of every column along every edge between two rows, coefficient by coefficient, in units of the greatest term.
+    private bool Jumps(bool slopes)
+    {
+        double jump = 0, greatest = 0;
+        for (var row = 0; row < Rows - 1; row++)
+        {
+            var v = Y[row + 1] - Y[row];
+            for (var at = 16 * row * Columns; at < 16 * (row + 1) * Columns; at += 4)
+            {
+                var c = Coefficients.AsSpan(at, 4);
+                var (next, column) = (at + 16 * Columns, at / 16 % Columns);
+                var size = Math.Pow(X[column + 1] - X[column], at / 4 % 4);
+                var end = slopes ? c[1] + v * (2 * c[2] + v * 3 * c[3]) : c[0] + v * (c[1] + v * (c[2] + v * c[3]));
+                var terms = slopes ? Math.Abs(c[1]) + v * (2 * Math.Abs(c[2]) + v * 3 * Math.Abs(c[3])) : Math.Abs(c[0]) + v * (Math.Abs(c[1]) + v * (Math.Abs(c[2]) + v * Math.Abs(c[3])));
+                jump = Math.Max(jump, size * Math.Abs(end - Coefficients[slopes ? next + 1 : next]));
+                greatest = Math.Max(greatest, size * terms);
+            }
+        }
+        return !(jump <= Rounding * greatest);
+    }
 
     /// <summary>The intervals that a stretch touches, each with its moments.</summary>
     private static (int Interval, double[] Moments)[] Pieces(double[] knots, Knots index, double from, double to)

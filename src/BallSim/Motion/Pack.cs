@@ -304,9 +304,8 @@ internal sealed partial class Pack<T, TSurface, TOne>
             }
         }
         var rowsEnd = T.Mask(T.IfLess(zero, taken, atEnd, zero)) & active;
-        if (rowsEnd != 0)
+        if (rowsEnd != 0 && EnterRows(rowsEnd, ref slide.Surface))
         {
-            EnterRows(rowsEnd, ref slide.Surface);
             slide.Start = q;
             seen = slide.Seen;
             slide.Dips.Start = slide.Dip;
@@ -365,10 +364,9 @@ internal sealed partial class Pack<T, TSurface, TOne>
 
         var entered = T.IfLess(zero, taken, atEnd, zero);
         var rowsEnd = T.Mask(entered) & active;
-        if (rowsEnd != 0)
+        if (rowsEnd != 0 && EnterRows(rowsEnd, ref roll.Surface))
         {
             // A new row may bring another friction: is there still grip? If not, the run itself must know it before it goes on.
-            EnterRows(rowsEnd, ref roll.Surface);
             roll.Start = q;
             roll.GripAt(step.Start, out after);
             roll.Rates(step.Start, out step.K2);
@@ -423,7 +421,8 @@ internal sealed partial class Pack<T, TSurface, TOne>
         steps = T.IfLess(zero, special, steps, steps + one);
     }
 
-    private void EnterRows(uint lanes, ref TSurface surface)
+    // Whether new slopes are due there.
+    private bool EnterRows(uint lanes, ref TSurface surface)
     {
         var at = Pace<T>.EntersAt(step.Start.Y, rowEnd);
         for (; lanes != 0; lanes &= lanes - 1)
@@ -431,5 +430,6 @@ internal sealed partial class Pack<T, TSurface, TOne>
             var lane = System.Numerics.BitOperations.TrailingZeroCount(lanes);
             T.SetLane(ref rowEnd, lane, surface.Enter(lane, T.Lane(at, lane)));
         }
+        return !surface.Joins;
     }
 }

@@ -209,6 +209,18 @@ internal partial struct Run<T, TSurface, TRecorder>
         return true;
     }
 
+    // Whether new slopes are due after a step, and from where on. Not where a row ends and the next goes on alike: the last slopes hold there.
+    private bool Enters(ref TSurface surface, T atEnd, bool otherwise, out T from)
+    {
+        from = atEnd > 0.0 ? Pace<T>.EntersAt(y.Y, rowEnd) : y.Y;
+        if (otherwise || !(atEnd > 0.0) || !surface.Joins)
+        {
+            return otherwise || atEnd > 0.0;
+        }
+        rowEnd = surface.Enter(from);
+        return false;
+    }
+
     private void Enter(ref TSurface surface, bool byDistance, T from)
     {
         if (byDistance)
@@ -294,9 +306,9 @@ internal partial struct Run<T, TSurface, TRecorder>
             {
                 return end != Ending.None ? end : limit;
             }
-            if (!stiff && (atEnd > 0.0 || slide.ByDistance != GoesByDistance(slide.VelocityX, slide.VelocityY)))
+            if (!stiff && Enters(ref slide.Surface, atEnd, slide.ByDistance != GoesByDistance(slide.VelocityX, slide.VelocityY), out var from))
             {
-                EnterSlide(slide.VelocityX, slide.VelocityY, atEnd > 0.0 ? Pace<T>.EntersAt(y.Y, rowEnd) : y.Y);
+                EnterSlide(slide.VelocityX, slide.VelocityY, from);
             }
             return Ending.None;
         }
@@ -397,8 +409,7 @@ internal partial struct Run<T, TSurface, TRecorder>
         {
             return Slip(jump: false);
         }
-        if ((atEnd > 0.0 || roll.ByDistance != GoesByDistance(grip.VelocityX, grip.VelocityY))
-            && !EnterRoll(grip.VelocityX, grip.VelocityY, atEnd > 0.0 ? Pace<T>.EntersAt(y.Y, rowEnd) : y.Y))
+        if (Enters(ref roll.Surface, atEnd, roll.ByDistance != GoesByDistance(grip.VelocityX, grip.VelocityY), out var from) && !EnterRoll(grip.VelocityX, grip.VelocityY, from))
         {
             return Slip(jump: true);
         }

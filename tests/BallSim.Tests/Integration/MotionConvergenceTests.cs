@@ -25,6 +25,8 @@ public class MotionConvergenceTests
 
         public Twice Enter(Twice y) => double.PositiveInfinity;
 
+        public bool Joins => true;
+
         public void Roam()
         {
         }

@@ -46,6 +46,33 @@ public class PiecewiseBicubicTests
     }
 
     [Property]
+    public void Of_a_table_neither_values_nor_slopes_jump_from_row_to_row(Grid g)
+    {
+        Assert.True(Map(g).IsContinuous);
+        Assert.True(Map(g, holdsOutside: false).IsSmooth);
+        Assert.True(PiecewiseBicubic.Surface(g.X, g.Y, g.Values).IsSmooth);
+    }
+
+    [Property]
+    public void A_jump_is_seen(Grid g, Spot s)
+    {
+        var map = Map(g, holdsOutside: false);
+        var c = map.Coefficients.ToArray();
+        var at = 16 * (s.Row % map.Rows * map.Columns + s.Column % map.Columns);
+        c[at] += 1e-6 * Math.Max(g.Values.Cast<double>().Max(), 1);
+        // Of one row alone nothing can jump.
+        Assert.Equal(map.Rows == 1, new PiecewiseBicubic(map.X, map.Y, c).IsContinuous);
+        c[at] = map.Coefficients[at];
+        // Zero at both edges, but not its slope.
+        var h = map.Y[s.Row % map.Rows + 1] - map.Y[s.Row % map.Rows];
+        c[at + 1] += 1e-3 / h;
+        c[at + 2] -= 1e-3 / (h * h);
+        var bent = new PiecewiseBicubic(map.X, map.Y, c);
+        Assert.True(bent.IsContinuous);
+        Assert.Equal(map.Rows == 1, bent.IsSmooth);
+    }
+
+    [Property]
     public void It_goes_through_the_table(Grid g)
     {
         var map = Map(g);
