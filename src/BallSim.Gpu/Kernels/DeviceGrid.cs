@@ -12,7 +12,7 @@ internal readonly struct DeviceGrid<T>(ArrayView<T> coefficients, DeviceKnots<T>
     public const int AnyRow = -1;
 
     /// <summary>A step that ends on a knot may end a rounding error short of it, m.</summary>
-    public const double Sliver = 1e-9;
+    private const double Sliver = 1e-9;
 
     private readonly ArrayView<T> coefficients = coefficients;
     private readonly DeviceKnots<T> columns = columns, rows = rows;
@@ -26,8 +26,12 @@ internal readonly struct DeviceGrid<T>(ArrayView<T> coefficients, DeviceKnots<T>
 
     public int RowOf(T y) => rows.IndexOf(y);
 
-    /// <summary>Where a row ends, +∞ if nowhere.</summary>
-    public T NextKnot(int row) => rows.End(row);
+    /// <summary>The row from y on, and where it ends, +∞ if nowhere.</summary>
+    public T Enter(T y, out int row)
+    {
+        row = RowOf(y + Sliver);
+        return rows.End(row);
+    }
 
     public T At(T x, T y, int row)
     {

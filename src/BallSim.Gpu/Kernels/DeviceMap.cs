@@ -11,11 +11,7 @@ internal struct DeviceMap<T>(DeviceGrid<T> grid) : IMapOn<DeviceMap<T>, T>
 
     public static DeviceMap<T> On(DeviceGrid<T> grid) => new(grid);
 
-    public T Enter(T y)
-    {
-        row = grid.RowOf(y + DeviceGrid<T>.Sliver);
-        return grid.NextKnot(row);
-    }
+    public T Enter(T y) => grid.Enter(y, out row);
 
     public readonly bool Joins => grid.IsContinuous;
 

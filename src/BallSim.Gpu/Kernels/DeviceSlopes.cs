@@ -10,11 +10,7 @@ internal struct DeviceSlopes<T>(DeviceGrid<T> heights) : ISlopes<T>
     private readonly DeviceGrid<T> heights = heights;
     private int row = DeviceGrid<T>.AnyRow;
 
-    public T Enter(T y)
-    {
-        row = heights.RowOf(y + DeviceGrid<T>.Sliver);
-        return heights.NextKnot(row);
-    }
+    public T Enter(T y) => heights.Enter(y, out row);
 
     public readonly bool Joins => heights.IsSmooth;
 
