@@ -68,7 +68,7 @@ internal static class CommonEvents<T, TSurface>
             Step<State<T>> step = default;
             step.Start = y;
             slide.Rates(y, out step.K1);
-            step.K2 = step.K3 = step.K4 = step.K5 = step.K6 = step.K7 = step.K1;
+            step.K3 = step.K4 = step.K5 = step.K6 = step.K7 = step.K1;
             step.End = y;
             step.End.Add(h, step.K1);
             tally.Took(step, h, 1.0);
@@ -204,7 +204,7 @@ internal static class CommonEvents<T, TSurface>
             roll.Start = q;
             step.Start = y;
             var vy = grip.VelocityY;
-            var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, grip.ω), vy, Pace<T>.NextLine(y.Y, rowEnd, bounds) - y.Y, out var atEnd);
+            var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, grip.ω, Pace<T>.MaxTurnWhileRolling), vy, Pace<T>.NextLine(y.Y, rowEnd, bounds) - y.Y, out var atEnd);
             roll.Take(ref step, h, out var error);
             var norm = control.Norm(error);
             var next = Pace<T>.Next(norm, lastNorm, dt, h / vy, out var rejected);

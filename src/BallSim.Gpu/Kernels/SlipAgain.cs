@@ -59,7 +59,7 @@ internal static class SlipAgain<T, TSurface>
         T h, atEnd, norm;
         for (var tries = 0; ; tries++)
         {
-            h = Pace<T>.ByDistance(Pace<T>.CapTurn(shot.dt, shot.Grip.ω), vy, Pace<T>.NextLine(shot.y.Y, shot.rowEnd, bounds) - shot.y.Y, out atEnd);
+            h = Pace<T>.ByDistance(Pace<T>.CapTurn(shot.dt, shot.Grip.ω, Pace<T>.MaxTurnWhileRolling), vy, Pace<T>.NextLine(shot.y.Y, shot.rowEnd, bounds) - shot.y.Y, out atEnd);
             roll.Take(ref step, h, out var error);
             norm = control.Norm(error);
             shot.dt = Pace<T>.Next(norm, shot.lastNorm, shot.dt, h / vy, out var rejected);

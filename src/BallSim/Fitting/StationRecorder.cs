@@ -45,9 +45,9 @@ internal struct StationRecorder<TSurface>(Body<Dual> body, TSurface surface, Han
 
     private void Pass(int i, Phase phase, in Step<State<Dual>> s, Dual h, Quat<Dual> start)
     {
-        Dense<State<Dual>, Dual>.Coefficients(s.Interpolant, h, s.Start.X, s.End.X, s.K1.X, s.K2.X, s.K3.X, s.K4.X, s.K5.X, s.K6.X, s.K7.X, out var x1, out var x2, out var x3, out var x4);
-        Dense<State<Dual>, Dual>.Coefficients(s.Interpolant, h, s.Start.Y, s.End.Y, s.K1.Y, s.K2.Y, s.K3.Y, s.K4.Y, s.K5.Y, s.K6.Y, s.K7.Y, out var y1, out var y2, out var y3, out var y4);
-        Dense<State<Dual>, Dual>.Coefficients(s.Interpolant, h, s.Start.Time, s.End.Time, s.K1.Time, s.K2.Time, s.K3.Time, s.K4.Time, s.K5.Time, s.K6.Time, s.K7.Time, out var t1, out var t2, out var t3, out var t4);
+        Dense<State<Dual>, Dual>.Coefficients(s.Interpolant, h, s.Start.X, s.End.X, s.K1.X, s.K3.X, s.K4.X, s.K5.X, s.K6.X, s.K7.X, out var x1, out var x2, out var x3, out var x4);
+        Dense<State<Dual>, Dual>.Coefficients(s.Interpolant, h, s.Start.Y, s.End.Y, s.K1.Y, s.K3.Y, s.K4.Y, s.K5.Y, s.K6.Y, s.K7.Y, out var y1, out var y2, out var y3, out var y4);
+        Dense<State<Dual>, Dual>.Coefficients(s.Interpolant, h, s.Start.Time, s.End.Time, s.K1.Time, s.K3.Time, s.K4.Time, s.K5.Time, s.K6.Time, s.K7.Time, out var t1, out var t2, out var t3, out var t4);
         var station = stations[i];
         var θ = station.IsTime
             ? Reached(station.At + ShownAtStart, s.Start.Time, t1, t2, t3, t4)

@@ -9,12 +9,12 @@ namespace BallSim.Motion;
 internal readonly struct Control<T>
     where T : struct, IReal<T>
 {
-    // The share of the tolerance that one step may err by in its worst component. Measured on the releases of the benchmark, not derived: most steps err by far less, since steps are chosen with a wide margin, which
-    // saves more rejected steps than it costs.
-    private const double Share = 1.2;
+    // The share of the tolerance that the estimate of one step may come to in its worst component, at a tolerance of a micrometre. Measured on the releases of the benchmark and on free bodies, not derived: most steps err by far less than
+    // their estimate, since steps are chosen with a wide margin, which saves more rejected steps than it costs; in long steps, which what swings with the ball limits, by less than in short ones, so that the share falls with the tolerance.
+    private const double Share = 0.35, SharePower = 0.15, MostShare = 0.8;
 
     // The fresh fraction has narrow dips, twice a turn, of which an error estimate sees too little.
-    private const double ShareWithFreshCover = 0.12;
+    private const double PartWithFreshCover = 0.1;
 
     // Down to this tolerance, m, the fresh fraction's dips are made whole step by step: what that neglects moves the path by some micrometres.
     private const double LeastMended = 5e-6;
@@ -26,7 +26,8 @@ internal readonly struct Control<T>
 
     public Control(double tolerance, in Body<T> body)
     {
-        T local = (body.HasCoverOil && body.HasFreshCover && !body.HasDips ? ShareWithFreshCover : Share) * tolerance;
+        var share = Math.Min(MostShare, Share * Math.Pow(tolerance / 1e-6, SharePower));
+        T local = share * (body.HasCoverOil && body.HasFreshCover && !body.HasDips ? PartWithFreshCover : 1) * tolerance;
         T one = 1.0;
         perPlace = one / local;
         perVelocity = perPlace;

@@ -15,30 +15,30 @@ internal struct DipSums<T> : IFourfold
 
     public T X10, X11, X12, X13, X20, X21, X22, X23, X30, X31, X32, X33;
 
-    /// <summary>The sums for a shift of c0 + θ (c1 + θ (c2 + θ c3)).</summary>
+    /// <summary>The sums for a shift of c0 + θ (c1 + θ (c2 + θ (c3 + θ c4))).</summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
-    public static void Over(T c0, T c1, T c2, T c3, out DipSums<T> sums)
+    public static void Over(T c0, T c1, T c2, T c3, T c4, out DipSums<T> sums)
     {
         Unsafe.SkipInit(out sums);
-        if (T.DoesFour(c0, c1, c2, c3, ref sums))
+        if (T.DoesFour(c0, c1, c2, c3, c4, ref sums))
         {
             return;
         }
         Unsafe.SkipInit(out DipSums<T> part);
-        sums.EveryFourth(c0, c1, c2, c3, 0.5 / Samples);
-        part.EveryFourth(c0, c1, c2, c3, 1.5 / Samples);
+        sums.EveryFourth(c0, c1, c2, c3, c4, 0.5 / Samples);
+        part.EveryFourth(c0, c1, c2, c3, c4, 1.5 / Samples);
         sums.Add(part);
-        part.EveryFourth(c0, c1, c2, c3, 2.5 / Samples);
+        part.EveryFourth(c0, c1, c2, c3, c4, 2.5 / Samples);
         sums.Add(part);
-        part.EveryFourth(c0, c1, c2, c3, 3.5 / Samples);
+        part.EveryFourth(c0, c1, c2, c3, c4, 3.5 / Samples);
         sums.Add(part);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public void Do(Doubles4 a, Doubles4 b, Doubles4 c, Doubles4 d)
+    public void Do(Doubles4 a, Doubles4 b, Doubles4 c, Doubles4 d, Doubles4 e)
     {
         Unsafe.SkipInit(out DipSums<Doubles4> s);
-        s.EveryFourth(a, b, c, d, Doubles4.Of(0.5 / Samples, 1.5 / Samples, 2.5 / Samples, 3.5 / Samples));
+        s.EveryFourth(a, b, c, d, e, Doubles4.Of(0.5 / Samples, 1.5 / Samples, 2.5 / Samples, 3.5 / Samples));
         X10 = s.X10.Sum;
         X11 = s.X11.Sum;
         X12 = s.X12.Sum;
@@ -72,10 +72,10 @@ internal struct DipSums<T> : IFourfold
     }
 
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private void EveryFourth(T c0, T c1, T c2, T c3, T first)
+    private void EveryFourth(T c0, T c1, T c2, T c3, T c4, T first)
     {
         T θ0 = first, θ1 = first + 4.0 / Samples, θ2 = first + 8.0 / Samples;
-        T x0 = Bare(c0, c1, c2, c3, θ0), x1 = Bare(c0, c1, c2, c3, θ1), x2 = Bare(c0, c1, c2, c3, θ2);
+        T x0 = Bare(c0, c1, c2, c3, c4, θ0), x1 = Bare(c0, c1, c2, c3, c4, θ1), x2 = Bare(c0, c1, c2, c3, c4, θ2);
         T y0 = x0 * x0, y1 = x1 * x1, y2 = x2 * x2, z0 = y0 * x0, z1 = y1 * x1, z2 = y2 * x2;
         T square0 = θ0 * θ0, square1 = θ1 * θ1, square2 = θ2 * θ2, cube0 = square0 * θ0, cube1 = square1 * θ1, cube2 = square2 * θ2;
         X10 = x0 + x1 + x2;
@@ -93,9 +93,9 @@ internal struct DipSums<T> : IFourfold
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static T Bare(T c0, T c1, T c2, T c3, T θ)
+    private static T Bare(T c0, T c1, T c2, T c3, T c4, T θ)
     {
         T one = 1.0;
-        return one - FreshCover<T>.Fraction(T.Fma(T.Fma(T.Fma(c3, θ, c2), θ, c1), θ, c0));
+        return one - FreshCover<T>.Fraction(T.Fma(T.Fma(T.Fma(T.Fma(c4, θ, c3), θ, c2), θ, c1), θ, c0));
     }
 }

@@ -17,8 +17,9 @@ namespace BallSim.Motion;
 internal struct Dips<T>
     where T : struct, IReal<T>
 {
-    // The film's mean over a step, from its start, its third stage and its end.
-    private const double FilmFirst = -0.009683995922528032, FilmThird = 0.7573313460958812, FilmLast = 0.25235264982664685;
+    // Where the stages that count stand in the step, but for the first, and what they count, as RungeKutta5 has it.
+    private const double Place3 = 0.2594413539284729, Place4 = 0.43416254699130974, Place5 = 1, Place6 = 0.8846309203110482;
+    private const double Weight1 = 0.10341417189123553, Weight3 = 0.19596703842384902, Weight4 = 0.36656613692185325, Weight5 = -0.047712498719490036, Weight6 = 0.3817651514825522;
 
     /// <summary>What the start of the step saw.</summary>
     public Dip<T> Start;
@@ -27,17 +28,17 @@ internal struct Dips<T>
     private const int AtEnd = -1, None = 0;
     private int left;
 
-    // The shift at two stages; the mean film; over the stages so far, by their weights, the lost friction and its first and second moment in the step.
-    private T q2, q3, film, sum, first, second;
+    // The shift at three stages; over the stages so far, by their weights, the film, the lost friction and its first and second moment in the step.
+    private T q3, q4, q5, film, sum, first, second;
 
     /// <summary>Whether a step is under way, at whose end the oil is brought on.</summary>
     public readonly bool IsUnderWay => left != None;
 
-    /// <summary>Whether the slopes asked for are those of the last stage, which lies at the end of the step, or begin a stretch. What the last stage saw serves for the slopes at the end as well: what is new there is of second order.</summary>
-    public readonly bool IsAtEdge => left is 1 or None;
+    /// <summary>Whether the slopes asked for are those of the stage at the end of the step, or begin a stretch. What that stage saw serves for the slopes at the end as well: what is new there is of second order.</summary>
+    public readonly bool IsAtEdge => left is 2 or None;
 
     /// <summary>Whether the shift of the track is asked for at the stage to come.</summary>
-    public readonly bool Asks => left is not (5 or 2);
+    public readonly bool Asks => left != 5;
 
     /// <summary>Whether the slopes asked for begin a stretch: there is no step before.</summary>
     public readonly bool Begins => left == None;
@@ -47,8 +48,8 @@ internal struct Dips<T>
     {
         left = 5;
         sum = first = second = 0.0;
-        film = Start.Film * FilmFirst;
-        Weigh(Start.Lost, 0.09646076681806523, 0);
+        film = Start.Film * Weight1;
+        Weigh(Start.Lost, Weight1, 0);
     }
 
     /// <summary>A stage of the step.</summary>
@@ -56,28 +57,29 @@ internal struct Dips<T>
     {
         switch (left)
         {
-            case 5:
-                Weigh(seen.Lost, 0.01, 0.161);
-                break;
             case 4:
-                q2 = seen.Shift;
-                film = T.Fma(filmThere, FilmThird, film);
-                Weigh(seen.Lost, 0.4798896504144996, 0.327);
+                q3 = seen.Shift;
+                film = T.Fma(filmThere, Weight3, film);
+                Weigh(seen.Lost, Weight3, Place3);
                 break;
             case 3:
-                q3 = seen.Shift;
-                Weigh(seen.Lost, 1.379008574103742, 0.9);
+                q4 = seen.Shift;
+                film = T.Fma(filmThere, Weight4, film);
+                Weigh(seen.Lost, Weight4, Place4);
                 break;
             case 2:
-                Weigh(seen.Lost, -3.290069515436081, 0.9800255409045097);
+                q5 = seen.Shift;
+                film = T.Fma(filmThere, Weight5, film);
+                Weigh(seen.Lost, Weight5, Place5);
                 break;
             case 1:
-                Weigh(seen.Lost, 2.324710524099774, 1);
+                film = T.Fma(filmThere, Weight6, film);
+                Weigh(seen.Lost, Weight6, Place6);
                 break;
             case AtEnd:
                 left = None;
                 return;
-            default:
+            case None:
                 return;
         }
         left--;
@@ -91,7 +93,7 @@ internal struct Dips<T>
     }
 
     /// <summary>
-    /// Adds to the end of a step what the stages missed; <paramref name="d"/> and <paramref name="seen"/>: what the last stage, at the end of the step, saw. The curve of the lost friction there is left in <paramref name="d"/>.
+    /// Adds to the end of a step what the stages missed; <paramref name="d"/> and <paramref name="seen"/>: what the stages saw last, at the end of the step and close to it. The curve of the lost friction at the end is left in <paramref name="d"/>.
     /// </summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
     public void Amend<TSurface>(ref Step<State<T>> step, T h, ref TSurface surface, in Body<T> body, ref Dip<T> d, in Seen<T> seen, bool byDistance)
@@ -100,14 +102,15 @@ internal struct Dips<T>
         left = AtEnd;
         T half = 0.5;
         ref var end = ref step.End;
-        // The shift along the step, from the start, two stages and the end.
-        T q1 = Start.Shift, q4 = d.Shift;
-        var c1 = T.Fma(q1, -5.169215086646279, T.Fma(q2, 7.137154046976891, T.Fma(q3, -6.340895869691681, q4 * 4.372956909361069)));
-        var c2 = T.Fma(q1, 7.567108392796467, T.Fma(q2, -15.067325210284547, T.Fma(q3, 25.73201473725034, q4 * -18.231797919762258)));
-        var c3 = T.Fma(q1, -3.397893306150187, T.Fma(q2, 7.930171163307656, T.Fma(q3, -19.391118867558657, q4 * 14.85884101040119)));
-        DipSums<T>.Over(q1, c1, c2, c3, out var x);
+        // The shift along the step, from the start and four stages.
+        T q1 = Start.Shift, q6 = d.Shift;
+        var c1 = T.Fma(q1, -8.288135377050754, T.Fma(q3, 18.300312440219358, T.Fma(q4, -11.869908709317663, T.Fma(q5, -2.0611666096134265, q6 * 3.918898255762482))));
+        var c2 = T.Fma(q1, 23.12677756112461, T.Fma(q3, -81.13809052974624, T.Fma(q4, 71.03962985766134, T.Fma(q5, 15.022061285519332, q6 * -28.050378174559047))));
+        var c3 = T.Fma(q1, -25.87431112953638, T.Fma(q3, 110.48570753981747, T.Fma(q4, -110.88823795942058, T.Fma(q5, -32.64608041142754, q6 * 58.92292196056704))));
+        var c4 = T.Fma(q1, 10.035668945462525, T.Fma(q3, -47.64792945029059, T.Fma(q4, 51.7185168110769, T.Fma(q5, 20.685185735521635, q6 * -34.79144204177047))));
+        DipSums<T>.Over(q1, c1, c2, c3, c4, out var x);
         T per = 1.0 / DipSums<T>.Samples;
-        CoverOil<T>.Carry(body, ref surface, T.Fma(d.Film, FilmLast, film), per * x.X10, half * h * (Start.Strip + d.Strip), step.Start, ref end);
+        CoverOil<T>.Carry(body, ref surface, film, per * x.X10, half * h * (Start.Strip + d.Strip), step.Start, ref end);
         Curve(ref surface, ref d, end.CoverFilm);
 
         // The lost friction goes from its curve at the start to that at the end.

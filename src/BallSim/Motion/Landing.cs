@@ -103,9 +103,9 @@ internal static class Landing<T>
         {
             (x0, y0, t0) = (s.Start.X, s.Start.Y, s.Start.Time);
             (endX, endY, endTime) = (s.End.X, s.End.Y, s.End.Time);
-            Dense<State<T>, T>.Coefficients(s.Interpolant, h, x0, endX, s.K1.X, s.K2.X, s.K3.X, s.K4.X, s.K5.X, s.K6.X, s.K7.X, out x1, out x2, out x3, out x4);
-            Dense<State<T>, T>.Coefficients(s.Interpolant, h, y0, endY, s.K1.Y, s.K2.Y, s.K3.Y, s.K4.Y, s.K5.Y, s.K6.Y, s.K7.Y, out y1, out y2, out y3, out y4);
-            Dense<State<T>, T>.Coefficients(s.Interpolant, h, t0, endTime, s.K1.Time, s.K2.Time, s.K3.Time, s.K4.Time, s.K5.Time, s.K6.Time, s.K7.Time, out t1, out t2, out t3, out t4);
+            Dense<State<T>, T>.Coefficients(s.Interpolant, h, x0, endX, s.K1.X, s.K3.X, s.K4.X, s.K5.X, s.K6.X, s.K7.X, out x1, out x2, out x3, out x4);
+            Dense<State<T>, T>.Coefficients(s.Interpolant, h, y0, endY, s.K1.Y, s.K3.Y, s.K4.Y, s.K5.Y, s.K6.Y, s.K7.Y, out y1, out y2, out y3, out y4);
+            Dense<State<T>, T>.Coefficients(s.Interpolant, h, t0, endTime, s.K1.Time, s.K3.Time, s.K4.Time, s.K5.Time, s.K6.Time, s.K7.Time, out t1, out t2, out t3, out t4);
         }
 
         public double Beyond(Ending ending, double θ, in Bounds<T> bounds) => θ >= 1

@@ -10,14 +10,17 @@ namespace BallSim.Motion;
 internal static class Pace<T>
     where T : struct, IReal<T>
 {
-    // A step turns the ball by at most this, so that the rotation vector stays where its series hold.
-    private const double MaxTurn = 2.5;
+    /// <summary>A step turns the ball by at most this, rad, so that the rotation vector stays where its series hold, and what swings with the turn is followed.</summary>
+    public const double MaxTurn = 3.0;
+
+    /// <summary>The same while it rolls: a demand that passes the limit of grip is looked for in quarters of a step.</summary>
+    public const double MaxTurnWhileRolling = 2.5;
 
     // No contact slows the slip of a ball faster than this, m/s²: below this times the step, the end of sliding may be near.
     private const double StickingDeceleration = 40;
 
     /// <summary>A step in time that does not turn the ball too far.</summary>
-    public static T CapTurn(T dt, Vec3<T> ω) => T.Min(dt, MaxTurn / (T.Sqrt(ω.Dot(ω)) + 1e-9));
+    public static T CapTurn(T dt, Vec3<T> ω, double maxTurn = MaxTurn) => T.Min(dt, maxTurn / (T.Sqrt(ω.Dot(ω)) + 1e-9));
 
     /// <summary>A step down-lane from one in time, ended on the next line that a step must not cross; two equal steps rather than a long one and a sliver.</summary>
     public static T ByDistance(T dt, T vy, T left, out T atEnd)

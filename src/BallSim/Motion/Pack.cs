@@ -331,7 +331,7 @@ internal sealed partial class Pack<T, TSurface, TOne>
         T zero = 0.0, one = 1.0;
         roll.Start = q;
         var vy = grip.VelocityY;
-        var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, grip.ω), vy, Pace<T>.NextLine(step.Start.Y, rowEnd, bounds) - step.Start.Y, out var atEnd);
+        var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, grip.ω, Pace<T>.MaxTurnWhileRolling), vy, Pace<T>.NextLine(step.Start.Y, rowEnd, bounds) - step.Start.Y, out var atEnd);
         roll.Take(ref step, h, out var error);
         var norm = control.Norm(error);
         var next = Pace<T>.Next(norm, lastNorm, dt, h / vy, out var rejected);

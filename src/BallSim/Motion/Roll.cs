@@ -102,7 +102,7 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
     // One look at the track inside a step.
     private void Note(ref RollContact<T> c)
     {
-        if (--left == 4)
+        if (--left == 3)
         {
             if (!Body.HasSmallMoments)
             {
@@ -178,7 +178,7 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
     public void Take(ref Step<State<T>> step, T h, out State<T> error)
     {
         left = 6;
-        Tsitouras5<Roll<T, TSurface>, State<T>, T>.Take(ref this, ref step, h, out error);
+        RungeKutta5<Roll<T, TSurface>, State<T>, T>.Take(ref this, ref step, h, out error);
     }
 
     /// <summary>
@@ -205,8 +205,8 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
     [MethodImpl(MethodImplOptions.NoInlining)]
     private void CarryOil(ref Step<State<T>> step, in Grip<T> from, in Grip<T> to)
     {
-        const int Samples = 6;
-        const double Place = 0.327;
+        const int Samples = 10;
+        const double Place = 0.43416254699130974;
         T one = 1.0, half = 0.5, dry = 0.0;
         // q(θ) = q0 + θ (c1 + θ c2).
         var rise = to.Shift - from.Shift;

@@ -14,7 +14,7 @@ internal partial struct Run<T, TSurface, TRecorder>
         slide.ByDistance = false;
         step.Start = y;
         slide.Rates(y, out step.K1);
-        step.K2 = step.K3 = step.K4 = step.K5 = step.K6 = step.K7 = step.K1;
+        step.K3 = step.K4 = step.K5 = step.K6 = step.K7 = step.K1;
         // Whatever the step before was: it may have been a lane's.
         step.Interpolant = Interpolant.Slopes;
         step.End = y;

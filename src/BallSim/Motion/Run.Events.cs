@@ -63,7 +63,7 @@ internal partial struct Run<T, TSurface, TRecorder>
         }
         else
         {
-            Tsitouras5<TOde, State<T>, T>.Take(ref ode, ref step, h, out _);
+            RungeKutta5<TOde, State<T>, T>.Take(ref ode, ref step, h, out _);
         }
     }
 

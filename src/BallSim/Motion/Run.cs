@@ -159,7 +159,7 @@ internal partial struct Run<T, TSurface, TRecorder>
             var h = T.Min(Pace<T>.CapTurn(dt, ode.ω), left);
             // No sliver of a step is left over.
             h = T.IfLess(left - h, 1e-9, left, h);
-            Tsitouras5<Loft<T>, State<T>, T>.Take(ref ode, ref step, h, out var error);
+            RungeKutta5<Loft<T>, State<T>, T>.Take(ref ode, ref step, h, out var error);
             if (!Accept(error, h, out var ending))
             {
                 if (ending != Ending.None)
@@ -231,9 +231,9 @@ internal partial struct Run<T, TSurface, TRecorder>
         surface.Roam();
     }
 
-    private readonly T Plan(bool byDistance, Vec3<T> ω, T vy, out T atEnd)
+    private readonly T Plan(bool byDistance, Vec3<T> ω, T vy, double maxTurn, out T atEnd)
     {
-        var capped = Pace<T>.CapTurn(dt, ω);
+        var capped = Pace<T>.CapTurn(dt, ω, maxTurn);
         if (byDistance)
         {
             return Pace<T>.ByDistance(capped, vy, Pace<T>.NextLine(y.Y, rowEnd, bounds) - y.Y, out atEnd);
@@ -270,7 +270,7 @@ internal partial struct Run<T, TSurface, TRecorder>
             }
             else
             {
-                h = Plan(slide.ByDistance, slide.ω, vy, out atEnd);
+                h = Plan(slide.ByDistance, slide.ω, vy, Pace<T>.MaxTurn, out atEnd);
                 if (Pace<T>.MayStick(slide.Slip, Seconds(h, slide.ByDistance, vy)) > 0.0)
                 {
                     if (EndsSliding(out var cap, out var ended))
@@ -363,7 +363,7 @@ internal partial struct Run<T, TSurface, TRecorder>
         {
             roll.Start = q;
             step.Start = y;
-            var h = Plan(roll.ByDistance, grip.ω, grip.VelocityY, out var atEnd);
+            var h = Plan(roll.ByDistance, grip.ω, grip.VelocityY, Pace<T>.MaxTurnWhileRolling, out var atEnd);
             roll.Take(ref step, h, out var error);
             if (!Accept(error, Seconds(h, roll.ByDistance, grip.VelocityY), out var limit))
             {

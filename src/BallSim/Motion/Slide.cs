@@ -156,14 +156,14 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
             Dips.Begin();
         }
         inside = true;
-        Tsitouras5<Slide<T, TSurface>, State<T>, T>.Approach(ref this, ref step, h);
+        RungeKutta5<Slide<T, TSurface>, State<T>, T>.Approach(ref this, ref step, h);
         if (Body.HasDips)
         {
             Dips.Amend(ref step, h, ref Surface, Body, ref Dip, Seen, ByDistance);
             step.Interpolant = Interpolant.Mended;
         }
         inside = false;
-        Tsitouras5<Slide<T, TSurface>, State<T>, T>.Arrive(ref this, ref step, h, out error);
+        RungeKutta5<Slide<T, TSurface>, State<T>, T>.Arrive(ref this, ref step, h, out error);
     }
 
     // What the fresh cover does here; of the stages inside a step little is asked.

@@ -40,7 +40,7 @@ internal struct Tally<T> : IRecorder<T>
     public void Took(in Step<State<T>> step, T h, T taken)
     {
         T zero = 0.0, half = 0.5, one = 1.0;
-        Dense<State<T>, T>.Coefficients(step.Interpolant, h, step.Start.X, step.End.X, step.K1.X, step.K2.X, step.K3.X, step.K4.X, step.K5.X, step.K6.X, step.K7.X, out var x1, out var x2, out var x3, out var x4);
+        Dense<State<T>, T>.Coefficients(step.Interpolant, h, step.Start.X, step.End.X, step.K1.X, step.K3.X, step.K4.X, step.K5.X, step.K6.X, step.K7.X, out var x1, out var x2, out var x3, out var x4);
         var (first, middle, last) = (Hand * x1, Hand * Slope(half, x1, x2, x3, x4), Hand * Slope(one, x1, x2, x3, x4));
         // Outward and then inward. Halves, because an offset ball's velocity swings.
         var inFirst = T.IfLess(zero, first, T.IfLess(zero, middle, zero, taken), zero);
@@ -56,8 +56,8 @@ internal struct Tally<T> : IRecorder<T>
     private void Turns(in Step<State<T>> step, T h, T inFirst, T inSecond, T x1, T x2, T x3, T x4)
     {
         T zero = 0.0, half = 0.5, one = 1.0;
-        Dense<State<T>, T>.Coefficients(step.Interpolant, h, step.Start.Y, step.End.Y, step.K1.Y, step.K2.Y, step.K3.Y, step.K4.Y, step.K5.Y, step.K6.Y, step.K7.Y, out var y1, out var y2, out var y3, out var y4);
-        Dense<State<T>, T>.Coefficients(step.Interpolant, h, step.Start.Time, step.End.Time, step.K1.Time, step.K2.Time, step.K3.Time, step.K4.Time, step.K5.Time, step.K6.Time, step.K7.Time, out var t1, out var t2, out var t3, out var t4);
+        Dense<State<T>, T>.Coefficients(step.Interpolant, h, step.Start.Y, step.End.Y, step.K1.Y, step.K3.Y, step.K4.Y, step.K5.Y, step.K6.Y, step.K7.Y, out var y1, out var y2, out var y3, out var y4);
+        Dense<State<T>, T>.Coefficients(step.Interpolant, h, step.Start.Time, step.End.Time, step.K1.Time, step.K3.Time, step.K4.Time, step.K5.Time, step.K6.Time, step.K7.Time, out var t1, out var t2, out var t3, out var t4);
         T u1 = Hand * x1, u2 = Hand * x2, u3 = Hand * x3, u4 = Hand * x4;
         for (var part = 0; part < 2; part++)
         {

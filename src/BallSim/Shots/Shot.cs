@@ -13,6 +13,9 @@ namespace BallSim.Shots;
 /// </summary>
 public sealed record Shot
 {
+    // s.
+    private const double Rounding = 1e-12;
+
     private readonly PathSegment[] segments;
     private readonly Instants instants;
     private readonly Lazy<Breakpoint> breakpoint;
@@ -124,6 +127,8 @@ public sealed record Shot
     /// <param name="time">s since the release, 0 to <see cref="Duration"/>.</param>
     public PathPoint At(double time)
     {
+        // The time at which a run was told to end may lie a rounding beyond its last instant.
+        time = time > Duration && time - Duration < Rounding ? Duration : time;
         Check.Range(time, 0, Duration, Quantity.Time);
         // A time on the seam of two steps belongs to the later one.
         int low = 0, high = segments.Length - 1;

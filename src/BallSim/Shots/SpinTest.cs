@@ -81,7 +81,7 @@ public static class SpinTest
             h = Math.Min(h, MaxTurn / (1e-9 + Math.Sqrt(ode.ω.Dot(ode.ω))));
             var last = time + h >= duration;
             h = last ? duration - time : h;
-            Tsitouras5<Spin<Real>, SpinState<Real>, Real>.Take(ref ode, ref step, h, out var error);
+            RungeKutta5<Spin<Real>, SpinState<Real>, Real>.Take(ref ode, ref step, h, out var error);
             // Relative to the momentum that is left, so that the direction of a slow spin is as good as that of a fast one.
             var scale = Math.Sqrt(Math.Max(step.Start.Momentum.Dot(step.Start.Momentum), 1e-24 * first));
             var norm = Math.Max(Length(error.Turn), Math.Max(Length(error.Momentum), Length(error.Rotor)) / scale) / options.Tolerance;

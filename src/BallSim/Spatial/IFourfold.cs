@@ -4,5 +4,5 @@ namespace BallSim.Spatial;
 internal interface IFourfold
 {
     /// <summary>Does it; each number is the same in all lanes.</summary>
-    void Do(Doubles4 a, Doubles4 b, Doubles4 c, Doubles4 d);
+    void Do(Doubles4 a, Doubles4 b, Doubles4 c, Doubles4 d, Doubles4 e);
 }

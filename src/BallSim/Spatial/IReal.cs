@@ -63,7 +63,7 @@ internal interface IReal<T> : IAdditionOperators<T, T, T>, ISubtractionOperators
         where TState : struct => false;
 
     /// <summary>Work on these four numbers at four places side by side, if this number type is one double and the processor has lanes for it. False: nothing was done.</summary>
-    static virtual bool DoesFour<TWork>(T a, T b, T c, T d, ref TWork work)
+    static virtual bool DoesFour<TWork>(T a, T b, T c, T d, T e, ref TWork work)
         where TWork : struct, IFourfold => false;
 
     /// <summary>y = start + s1 k[0] + s2 k[1] + ... for the first so many of up to six states that stand one behind the other, in this order and each with one rounding; else as <see cref="AddsWhole{TState}(ref TState, T, in TState)"/>.</summary>

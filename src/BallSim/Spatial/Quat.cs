@@ -54,7 +54,7 @@ internal readonly struct Quat<T>(T w, T x, T y, T z)
 
     /// <summary>
     /// The rate of the rotation vector θ when the body turns with ω, both in the lane frame: ω - ½ θ × ω + c θ × (θ × ω), c = (1 - (φ) cot φ)/θ² with φ = θ/2.
-    /// The series of c is cut after θ¹²: of the part of ω square to θ, 1e-6 is missing at 2.5 rad and 4e-13 at 1 rad.
+    /// c is a polynomial in θ² that begins like its series (six terms) and errs by at most 1e-9 up to 3.8 rad, by 3e-13 at 1 rad.
     /// </summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vec3<T> TurnRate(Vec3<T> θ, Vec3<T> ω)
@@ -70,11 +70,14 @@ internal readonly struct Quat<T>(T w, T x, T y, T z)
     public static T TurnSeries(T u)
     {
         var v = u * u;
-        T even = 1.0 / 74724249600;
+        T even = -7.243310170259262e-15;
+        even = T.Fma(even, v, 1.2961854208716445e-11);
         even = T.Fma(even, v, 1.0 / 47900160);
         even = T.Fma(even, v, 1.0 / 30240);
         even = T.Fma(even, v, 1.0 / 12);
-        T odd = 691.0 / 1307674368000;
+        T odd = 9.180329892483273e-16;
+        odd = T.Fma(odd, v, 4.767535553798835e-13);
+        odd = T.Fma(odd, v, 691.0 / 1307674368000);
         odd = T.Fma(odd, v, 1.0 / 1209600);
         odd = T.Fma(odd, v, 1.0 / 720);
         return T.Fma(odd, u, even);

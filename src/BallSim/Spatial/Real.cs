@@ -147,14 +147,14 @@ internal readonly struct Real(double value) : IScalar<Real>, IEquatable<Real>
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static bool DoesFour<TWork>(Real a, Real b, Real c, Real d, ref TWork work)
+    public static bool DoesFour<TWork>(Real a, Real b, Real c, Real d, Real e, ref TWork work)
         where TWork : struct, IFourfold
     {
         if (!X86.Fma.IsSupported)
         {
             return false;
         }
-        work.Do(a.value, b.value, c.value, d.value);
+        work.Do(a.value, b.value, c.value, d.value, e.value);
         return true;
     }
 

@@ -49,7 +49,7 @@ public class LayerTests
         Assert.Contains(typeof(BallSim.Integration.ILinear<,>), References.Of(typeof(BallSim.Motion.State<>)));
         Assert.Contains(typeof(BallSim.Motion.Run<,,>), References.Of(typeof(BallSim.Shots.Simulator)));
         Assert.Contains(typeof(BallSim.Friction.Contact), References.Of(typeof(BallSim.Shots.Simulator)));
-        Assert.Contains(typeof(BallSim.Integration.Tsitouras5<,,>), References.Of(typeof(BallSim.Motion.Run<,,>)));
+        Assert.Contains(typeof(BallSim.Integration.RungeKutta5<,,>), References.Of(typeof(BallSim.Motion.Run<,,>)));
         Assert.Contains(Uses["Motion"], u => u.StartsWith("Integration:", StringComparison.Ordinal));
         Assert.Contains(Uses["Shots"], u => u.StartsWith("Lanes:", StringComparison.Ordinal));
     }

@@ -56,7 +56,7 @@ public class ConvergenceTests
         for (var i = 0; i < count; i++)
         {
             ode.Rates(step.Start, out step.K1);
-            Tsitouras5<Equations, State, Real>.Take(ref ode, ref step, h, out _);
+            RungeKutta5<Equations, State, Real>.Take(ref ode, ref step, h, out _);
             for (var k = 1; between && k < 8; k++)
             {
                 worst = Math.Max(worst, Dense<State, Real>.Between(step, h, k / 8.0).Off(State.Exact((i + k / 8.0) * h)));
@@ -81,7 +81,7 @@ public class ConvergenceTests
             Equations ode = default;
             Step<State> step = new() { Start = State.Exact(0.3) };
             ode.Rates(step.Start, out step.K1);
-            Tsitouras5<Equations, State, Real>.Take(ref ode, ref step, h, out var error);
+            RungeKutta5<Equations, State, Real>.Take(ref ode, ref step, h, out var error);
             return error.Off(default);
         }
         double[] h = [0.02, 0.03, 0.04, 0.06, 0.08];

@@ -77,7 +77,7 @@ public class MotionConvergenceTests
             turned(ref ode, q);
             step.Start = y;
             ode.Rates(y, out step.K1);
-            Tsitouras5<TOde, State<Twice>, Twice>.Take(ref ode, ref step, h, out _);
+            RungeKutta5<TOde, State<Twice>, Twice>.Take(ref ode, ref step, h, out _);
             y = step.End;
             q = Quat<Twice>.Exp(y.Turn) * q;
             y.Turn = default;

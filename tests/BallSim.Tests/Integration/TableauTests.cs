@@ -73,7 +73,7 @@ public class TableauTests
         var probe = new Probe { Asked = [] };
         Step<Row> step = default;
         probe.Rates(step.Start, out step.K1);
-        Tsitouras5<Probe, Row, Real>.Take(ref probe, ref step, 1.0, out var error);
+        RungeKutta5<Probe, Row, Real>.Take(ref probe, ref step, 1.0, out var error);
         (Taken, A, B, ErrorWeights) = (step, [.. probe.Asked], step.End.ToArray(), error.ToArray());
     }
 

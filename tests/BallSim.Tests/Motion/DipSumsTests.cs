@@ -9,13 +9,13 @@ public class DipSumsTests
 {
     // The shift goes through zero in the step, once, twice, and not at all.
     [Theory]
-    [InlineData(-0.7, 1.9, -0.4, 0.3)]
-    [InlineData(0.5, -3.1, 2.2, 0.9)]
-    [InlineData(2.5, 0.4, 0.1, -0.2)]
-    public void They_are_the_sums_over_the_middles_of_the_twelfths(double c0, double c1, double c2, double c3)
+    [InlineData(-0.7, 1.9, -0.4, 0.3, -0.1)]
+    [InlineData(0.5, -3.1, 2.2, 0.9, 0.4)]
+    [InlineData(2.5, 0.4, 0.1, -0.2, 0.3)]
+    public void They_are_the_sums_over_the_middles_of_the_twelfths(double c0, double c1, double c2, double c3, double c4)
     {
-        DipSums<Real>.Over(c0, c1, c2, c3, out var one);
-        DipSums<Doubles8>.Over(c0, c1, c2, c3, out var lanes);
+        DipSums<Real>.Over(c0, c1, c2, c3, c4, out var one);
+        DipSums<Doubles8>.Over(c0, c1, c2, c3, c4, out var lanes);
 
         var named = new (int K, int J, double One, Doubles8 Lanes)[]
         {
@@ -29,7 +29,7 @@ public class DipSumsTests
             for (var i = 0; i < 12; i++)
             {
                 var θ = (i + 0.5) / 12;
-                var x = 1 - (double)FreshCover<Real>.Fraction(c0 + θ * (c1 + θ * (c2 + θ * c3)));
+                var x = 1 - (double)FreshCover<Real>.Fraction(c0 + θ * (c1 + θ * (c2 + θ * (c3 + θ * c4))));
                 plain += Math.Pow(x, k) * Math.Pow(θ, j);
             }
             Assert.Equal(plain, alone, 1e-13);

@@ -116,7 +116,7 @@ public class DipsTests(ITestOutputHelper output)
             }
             else
             {
-                Tsitouras5<Slide<Real, FilmSurface<Real, MapOfReal>>, State<Real>, Real>.Take(ref slide, ref step, h, out _);
+                RungeKutta5<Slide<Real, FilmSurface<Real, MapOfReal>>, State<Real>, Real>.Take(ref slide, ref step, h, out _);
             }
             (step.Start, step.K1) = (step.End, step.K7);
         }

@@ -80,7 +80,7 @@ internal sealed class StickSlip(Body<Real> body, FilmSurface<Real, MapOfReal> su
         }
         else
         {
-            Tsitouras5<Slide<Real, FilmSurface<Real, MapOfReal>>, State<Real>, Real>.Take(ref slide, ref step, Math.Min(h, 2.5 * s / stiffness), out _);
+            RungeKutta5<Slide<Real, FilmSurface<Real, MapOfReal>>, State<Real>, Real>.Take(ref slide, ref step, Math.Min(h, 2.5 * s / stiffness), out _);
         }
         Advance();
         return true;
@@ -105,7 +105,7 @@ internal sealed class StickSlip(Body<Real> body, FilmSurface<Real, MapOfReal> su
             return true;
         }
         roll.Rates(y, out step.K1);
-        Tsitouras5<Roll<Real, FilmSurface<Real, MapOfReal>>, State<Real>, Real>.Take(ref roll, ref step, LongestInRoll, out _);
+        RungeKutta5<Roll<Real, FilmSurface<Real, MapOfReal>>, State<Real>, Real>.Take(ref roll, ref step, LongestInRoll, out _);
         Advance();
         return true;
     }

@@ -77,7 +77,8 @@ public class SpatialTests
     [InlineData(0.01, 1e-11)]
     [InlineData(0.5, 1e-11)]
     [InlineData(1.0, 1e-11)]
-    [InlineData(2.5, 1e-6)]
+    [InlineData(2.5, 3e-8)]
+    [InlineData(3.7, 3e-8)]
     public void The_rate_of_the_turn_vector_against_finite_differences(double size, double within)
     {
         // exp(θ(t)) q with θ' = TurnRate(θ, ω) must turn with ω: ω = the vector part of 2 q' q*, q' by a central difference of fourth
