@@ -37,7 +37,7 @@ internal static class RungeKutta5<TOde, TState, T>
         ode.Rates(y, out s.K5);
         SumWithSecond(ref y, s, 5, h * 0.08776270425552087, h * 0.38005995975295365, h * -0.735071847441388, h * 1.0832876367045965, h * 0.06859246703936521);
         ode.Rates(y, out s.K6);
-        Sum(ref s.End, s.Start, s, 5, h * 0.10341417189123553, h * 0.19596703842384902, h * 0.36656613692185325, h * -0.047712498719490036, h * 0.3817651514825522);
+        Sum(ref s.End, s.Start, s, 5, h * RungeKutta5.Weight1, h * RungeKutta5.Weight3, h * RungeKutta5.Weight4, h * RungeKutta5.Weight5, h * RungeKutta5.Weight6);
     }
 
     /// <summary>The rest: the slope at s.End and the estimate.</summary>
@@ -67,7 +67,7 @@ internal static class RungeKutta5<TOde, TState, T>
         y.Add(s5, s.K5, s6, s.K6);
     }
 
-    // The start + s2 K2 + s1 K1 + s3 K3 + ... for so many slopes, in this order, in which they lie.
+    // s.Start + s2 K2 + s1 K1 + s3 K3 + ... for so many slopes, in this order, in which they lie.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static void SumWithSecond(ref TState y, in Step<TState> s, int count, T s2, T s1, T s3 = default, T s4 = default, T s5 = default)
     {
@@ -92,4 +92,11 @@ internal static class RungeKutta5<TOde, TState, T>
                 break;
         }
     }
+}
+
+/// <summary>Where the stages that count at the end of a step stand in it, but for the first, which begins it, and what they count: for who sums over the stages himself.</summary>
+internal static class RungeKutta5
+{
+    public const double Place3 = 0.2594413539284729, Place4 = 0.43416254699130974, Place5 = 1, Place6 = 0.8846309203110482;
+    public const double Weight1 = 0.10341417189123553, Weight3 = 0.19596703842384902, Weight4 = 0.36656613692185325, Weight5 = -0.047712498719490036, Weight6 = 0.3817651514825522;
 }

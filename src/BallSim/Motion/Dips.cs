@@ -17,10 +17,6 @@ namespace BallSim.Motion;
 internal struct Dips<T>
     where T : struct, IReal<T>
 {
-    // Where the stages that count stand in the step, but for the first, and what they count, as RungeKutta5 has it.
-    private const double Place3 = 0.2594413539284729, Place4 = 0.43416254699130974, Place5 = 1, Place6 = 0.8846309203110482;
-    private const double Weight1 = 0.10341417189123553, Weight3 = 0.19596703842384902, Weight4 = 0.36656613692185325, Weight5 = -0.047712498719490036, Weight6 = 0.3817651514825522;
-
     /// <summary>What the start of the step saw.</summary>
     public Dip<T> Start;
 
@@ -48,8 +44,8 @@ internal struct Dips<T>
     {
         left = 5;
         sum = first = second = 0.0;
-        film = Start.Film * Weight1;
-        Weigh(Start.Lost, Weight1, 0);
+        film = Start.Film * RungeKutta5.Weight1;
+        Weigh(Start.Lost, RungeKutta5.Weight1, 0);
     }
 
     /// <summary>A stage of the step.</summary>
@@ -59,22 +55,22 @@ internal struct Dips<T>
         {
             case 4:
                 q3 = seen.Shift;
-                film = T.Fma(filmThere, Weight3, film);
-                Weigh(seen.Lost, Weight3, Place3);
+                film = T.Fma(filmThere, RungeKutta5.Weight3, film);
+                Weigh(seen.Lost, RungeKutta5.Weight3, RungeKutta5.Place3);
                 break;
             case 3:
                 q4 = seen.Shift;
-                film = T.Fma(filmThere, Weight4, film);
-                Weigh(seen.Lost, Weight4, Place4);
+                film = T.Fma(filmThere, RungeKutta5.Weight4, film);
+                Weigh(seen.Lost, RungeKutta5.Weight4, RungeKutta5.Place4);
                 break;
             case 2:
                 q5 = seen.Shift;
-                film = T.Fma(filmThere, Weight5, film);
-                Weigh(seen.Lost, Weight5, Place5);
+                film = T.Fma(filmThere, RungeKutta5.Weight5, film);
+                Weigh(seen.Lost, RungeKutta5.Weight5, RungeKutta5.Place5);
                 break;
             case 1:
-                film = T.Fma(filmThere, Weight6, film);
-                Weigh(seen.Lost, Weight6, Place6);
+                film = T.Fma(filmThere, RungeKutta5.Weight6, film);
+                Weigh(seen.Lost, RungeKutta5.Weight6, RungeKutta5.Place6);
                 break;
             case AtEnd:
                 left = None;

@@ -206,7 +206,7 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
     private void CarryOil(ref Step<State<T>> step, in Grip<T> from, in Grip<T> to)
     {
         const int Samples = 10;
-        const double Place = 0.43416254699130974;
+        const double Place = RungeKutta5.Place4;
         T one = 1.0, half = 0.5, dry = 0.0;
         // q(θ) = q0 + θ (c1 + θ c2).
         var rise = to.Shift - from.Shift;

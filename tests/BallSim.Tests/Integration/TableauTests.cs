@@ -149,6 +149,14 @@ public class TableauTests
     }
 
     [Fact]
+    public void Places_and_weights_are_told_as_they_are()
+    {
+        double[] places = [RungeKutta5.Place3, RungeKutta5.Place4, RungeKutta5.Place5, RungeKutta5.Place6];
+        Assert.Equal(places, A[2..6].Select(row => row.Sum()), (a, b) => Math.Abs(a - b) < 1e-14);
+        Assert.Equal([RungeKutta5.Weight1, 0, RungeKutta5.Weight3, RungeKutta5.Weight4, RungeKutta5.Weight5, RungeKutta5.Weight6, 0], B);
+    }
+
+    [Fact]
     public void The_last_stage_stands_at_the_end_of_the_step() => Assert.Equal(B, A[6]);
 
     [Theory]
