@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using System.Globalization;
-using System.Runtime.Intrinsics;
 using BallSim.Friction;
 using BallSim.Integration;
 using BallSim.Lanes;
@@ -64,7 +63,7 @@ internal static class Peers
             Row(to, "BallSim, path kept", mark, Coarsest(Kept, exact, mark, 0.1 * mark, 9e-3), Kept, exact, 25);
             Row(to, "MathNet RK4", mark, Coarsest(MathNet, exact, mark, 1.2e-3, 5e-2), MathNet, exact, 4);
         }
-        to.WriteLine(FormattableString.Invariant($"peak;C#;{Peak():F1}"));
+        to.WriteLine(FormattableString.Invariant($"peak;C#;{Peak.Doubles};{Peak.Measured():F1}"));
     }
 
     private static (double X, double Time) Bare(InitialState start, double tolerance)
@@ -134,43 +133,6 @@ internal static class Peers
             sum += least;
         }
         to.WriteLine(FormattableString.Invariant($"{name};{mark:E0};{setting:E2};{x:E2};{time:E2};{sum / Starts.Length:F1}"));
-    }
-
-    // Billions of operations a second of one core, from fused multiply-adds of four doubles in registers alone.
-    internal static double Peak()
-    {
-        const int Count = 1_000_000;
-        var least = double.PositiveInfinity;
-        for (var round = 0; round < 60; round++)
-        {
-            var began = Stopwatch.GetTimestamp();
-            var kept = MultiplyAdd(Count);
-            var taken = Stopwatch.GetElapsedTime(began).TotalNanoseconds;
-            least = double.IsFinite(kept) ? Math.Min(least, taken) : least;
-        }
-        return 12.0 * Vector256<double>.Count * 2 * Count / least;
-    }
-
-    private static double MultiplyAdd(int count)
-    {
-        Vector256<double> m = Vector256.Create(0.999999), c = Vector256.Create(1e-6);
-        Vector256<double> a = m, b = m, d = m, e = m, f = m, g = m, h = m, i = m, j = m, k = m, l = m, n = m;
-        for (var turn = 0; turn < count; turn++)
-        {
-            a = Vector256.FusedMultiplyAdd(a, m, c);
-            b = Vector256.FusedMultiplyAdd(b, m, c);
-            d = Vector256.FusedMultiplyAdd(d, m, c);
-            e = Vector256.FusedMultiplyAdd(e, m, c);
-            f = Vector256.FusedMultiplyAdd(f, m, c);
-            g = Vector256.FusedMultiplyAdd(g, m, c);
-            h = Vector256.FusedMultiplyAdd(h, m, c);
-            i = Vector256.FusedMultiplyAdd(i, m, c);
-            j = Vector256.FusedMultiplyAdd(j, m, c);
-            k = Vector256.FusedMultiplyAdd(k, m, c);
-            l = Vector256.FusedMultiplyAdd(l, m, c);
-            n = Vector256.FusedMultiplyAdd(n, m, c);
-        }
-        return Vector256.Sum(a + b + d + e + f + g + h + i + j + k + l + n);
     }
 
     private static void Write(string path, IEnumerable<string> lines)

@@ -31,5 +31,5 @@ for mark in sorted({row[1] for row in rows}, reverse=True):
         shown = label if label == name else f"{label} ({name.split()[1].rstrip(',')})"
         print(f"  {shown:<42} {each / bare:7.2f} {each / kept:7.2f}")
 print()
-for name, peak in peaks:
-    print(f"Peak of one core, fused multiply-adds of four doubles from registers, {name}: {peak} GFLOP/s")
+for name, doubles, peak in peaks:
+    print(f"Peak of one core, fused multiply-adds of {doubles} doubles from registers, {name}: {peak} GFLOP/s")
