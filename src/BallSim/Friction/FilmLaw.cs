@@ -28,7 +28,7 @@ internal readonly struct FilmLaw<T>
     private readonly T floor;
     private readonly T ceiling;
     private readonly T ceilingGap;
-    private readonly T shear;
+    private readonly T shear, sheared;
 
     public FilmLaw(Contact contact, FrictionCalibration calibration)
     {
@@ -40,6 +40,7 @@ internal readonly struct FilmLaw<T>
         ceiling = calibration.ViscousCeiling;
         ceilingGap = calibration.ViscousCeiling * calibration.GapFloor;
         shear = contact.Viscosity / contact.MeanPressure;
+        sheared = ceiling * shear;
     }
 
     /// <summary>The law with numbers of its own in place of the calibration's and the contact's: those that a fit moves. h_ff goes as η^0.64, and <paramref name="perFloodedFilm"/> is its inverse at η.</summary>
@@ -50,14 +51,17 @@ internal readonly struct FilmLaw<T>
         T one = 1.0;
         perFilmScale = one / filmScale;
         shear = viscosity / contact.MeanPressure;
+        sheared = ceiling * shear;
     }
 
     /// <summary>h_c (F2) for a film h ≥ 0, m.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public T FilmInContact(T film)
     {
-        var ratio = film * perFloodedFilm;
-        return film / T.Sqrt(T.Fma(ratio, ratio, 1.0));
+        // The root and the division side by side: √a/a for 1/√a.
+        T one = 1.0, ratio = film * perFloodedFilm;
+        var a = T.Fma(ratio, ratio, one);
+        return film * (one / a) * T.Sqrt(a);
     }
 
     /// <summary>µ (F7) for the film h offered to the contact, m, and the slip speed s ≥ 0, m/s.</summary>
@@ -85,8 +89,8 @@ internal readonly struct FilmLaw<T>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public T Friction(T bare, T inContact, T slip)
     {
-        var drag = shear * slip;
-        var lubricated = floor + ceiling * drag / (T.Fma(ceiling, inContact, ceilingGap) + drag);
+        // X comes last, at the end of its chain of roots.
+        var lubricated = floor + sheared * slip / T.Fma(shear, slip, T.Fma(ceiling, inContact, ceilingGap));
         return T.Fma(bare, dry - lubricated, lubricated);
     }
 }

@@ -50,7 +50,7 @@ internal struct MapOfLanes<T>(PiecewiseBicubic map) : IMap<T>
         rows[lane] = row;
         T.SetLane(ref lowerEnd, lane, map.Y[row]);
         T.SetLane(ref to, lane, double.NegativeInfinity);
-        return map.NextKnot(y + Sliver);
+        return map.EndOf(row);
     }
 
     public readonly bool Joins => map.IsContinuous;

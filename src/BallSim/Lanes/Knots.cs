@@ -72,9 +72,8 @@ internal sealed class Knots
     }
 
     /// <summary>The first inner knot above the coordinate, or +∞. The outer knots are no knots in this sense: the outer intervals go on for ever.</summary>
-    public double Next(double coordinate)
-    {
-        var interval = IndexOf(coordinate);
-        return interval < values.Length - 2 ? values[interval + 1] : double.PositiveInfinity;
-    }
+    public double Next(double coordinate) => EndOf(IndexOf(coordinate));
+
+    /// <summary>Where an interval ends, or +∞ for the last.</summary>
+    public double EndOf(int interval) => interval < values.Length - 2 ? values[interval + 1] : double.PositiveInfinity;
 }

@@ -87,16 +87,22 @@ internal sealed class PiecewiseBicubic : IEquatable<PiecewiseBicubic>
     /// <summary>The first place beyond y where one row's polynomial gives way to another's, or +∞.</summary>
     public double NextKnot(double y) => rows.Next(y);
 
+    /// <summary>The same for any place in a row.</summary>
+    public double EndOf(int row) => rows.EndOf(row);
+
     public double At(double x, double y) => At(x, y, rows.IndexOf(y));
 
     /// <summary>The row's polynomial, used even if y lies outside the row: a step that ends on a knot stays smooth to its end.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public double At(double x, double y, int row)
     {
         var column = columns.IndexOf(x);
-        var u = x - X[column];
-        var v = y - Y[row];
-        var c = Coefficients.AsSpan(16 * (row * Columns + column), 16);
+        return At(Coefficients.AsSpan(16 * (row * Columns + column), 16), x - X[column], y - Y[row]);
+    }
+
+    /// <summary>A cell's polynomial at so much from its lower left corner.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static double At(ReadOnlySpan<double> c, double u, double v)
+    {
         var c0 = Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(c[3], v, c[2]), v, c[1]), v, c[0]);
         var c1 = Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(c[7], v, c[6]), v, c[5]), v, c[4]);
         var c2 = Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(Math.FusedMultiplyAdd(c[11], v, c[10]), v, c[9]), v, c[8]);

@@ -17,21 +17,19 @@ internal static class Kinematics<T>
     [MethodImpl(MethodImplOptions.NoInlining)]
     public static void Turned(in Quat<T> start, in State<T> at, in Vec3<T> s, in Vec3<T> d, out Sym3<T> tensor, out Vec3<T> vector)
     {
-        T half = 0.5, one = 1.0;
-        T hx = half * at.TurnX, hy = half * at.TurnY, hz = half * at.TurnZ;
-        Elementary<T>.CosSinc(T.Fma(hx, hx, T.Fma(hy, hy, hz * hz)), out var w, out var sinc);
-        T x = sinc * hx, y = sinc * hy, z = sinc * hz;
-        T sw = start.W, sx = start.X, sy = start.Y, sz = start.Z;
-        var qw = T.Fma(w, sw, T.Fnma(x, sx, T.Fms(-y, sy, z * sz)));
-        var qx = T.Fma(w, sx, T.Fma(x, sw, T.Fms(y, sz, z * sy)));
-        var qy = T.Fma(w, sy, T.Fma(y, sw, T.Fms(z, sx, x * sz)));
-        var qz = T.Fma(w, sz, T.Fma(z, sw, T.Fms(x, sy, y * sx)));
+        T one = 1.0, tx = at.TurnX, ty = at.TurnY, tz = at.TurnZ, sw = start.W, sx = start.X, sy = start.Y, sz = start.Z;
+        Elementary<T>.HalfTurn(T.Fma(tx, tx, T.Fma(ty, ty, tz * tz)), out var w, out var part);
+        // (w, part · turn) times the first orientation: all but the last products are ready when the series are.
+        var qw = T.Fms(w, sw, part * T.Fma(tx, sx, T.Fma(ty, sy, tz * sz)));
+        var qx = T.Fma(part, T.Fma(tx, sw, T.Fms(ty, sz, tz * sy)), w * sx);
+        var qy = T.Fma(part, T.Fma(ty, sw, T.Fms(tz, sx, tx * sz)), w * sy);
+        var qz = T.Fma(part, T.Fma(tz, sw, T.Fms(tx, sy, ty * sx)), w * sz);
 
         T x2 = qx + qx, y2 = qy + qy, z2 = qz + qz;
-        T xx = qx * x2, yy = qy * y2, zz = qz * z2, wx = qw * x2, wy = qw * y2, wz = qw * z2;
-        T ex = one - (yy + zz), ey = T.Fma(qx, y2, wz), ez = T.Fms(qx, z2, wy);
-        T fx = T.Fms(qx, y2, wz), fy = one - (xx + zz), fz = T.Fma(qy, z2, wx);
-        T gx = T.Fma(qx, z2, wy), gy = T.Fms(qy, z2, wx), gz = one - (xx + yy);
+        T wx = qw * x2, wy = qw * y2, wz = qw * z2;
+        T ex = T.Fnma(qy, y2, T.Fnma(qz, z2, one)), ey = T.Fma(qx, y2, wz), ez = T.Fms(qx, z2, wy);
+        T fx = T.Fms(qx, y2, wz), fy = T.Fnma(qx, x2, T.Fnma(qz, z2, one)), fz = T.Fma(qy, z2, wx);
+        T gx = T.Fma(qx, z2, wy), gy = T.Fms(qy, z2, wx), gz = T.Fnma(qx, x2, T.Fnma(qy, y2, one));
 
         T dx = d.X, dy = d.Y, dz = d.Z;
         vector = new(T.Fma(ex, dx, T.Fma(fx, dy, gx * dz)), T.Fma(ey, dx, T.Fma(fy, dy, gy * dz)), T.Fma(ez, dx, T.Fma(fz, dy, gz * dz)));

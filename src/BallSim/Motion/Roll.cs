@@ -25,10 +25,13 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
     private int left;
     private T between;
 
+    // What the last slopes saw of the contact, without its force: those at the end of a step serve for the grip there.
+    private RollContact<T> seen;
+
     public void Rates(in State<T> y, out State<T> rates)
     {
-        Unsafe.SkipInit(out RollContact<T> c);
         Unsafe.SkipInit(out rates);
+        ref var c = ref seen;
         At(ref c, y);
         T one = 1.0, zero = 0.0, m = Body.Mass;
         T vx = c.vx, vy = c.vy, wx = c.ωx, wy = c.ωy, wz = c.ωz;
@@ -182,22 +185,20 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
     }
 
     /// <summary>
-    /// Demand and limit at the end of a step that began with a grip. Where <see cref="Body{T}.HasDips"/> the oil on the cover, which the path of a ball that rolls does not ask for, is first brought there.
+    /// Demand and limit at the end of a step just taken that began with a grip. Where <see cref="Body{T}.HasDips"/> the oil on the cover, which the path of a ball that rolls does not ask for, is first brought there.
     /// </summary>
     public void Arrive(ref Step<State<T>> step, in Grip<T> from, out Grip<T> g)
     {
-        if (!Body.HasDips)
-        {
-            GripAt(step.End, out g);
-            return;
-        }
-        Unsafe.SkipInit(out RollContact<T> c);
         Unsafe.SkipInit(out g);
-        At(ref c, step.End);
+        ref var c = ref seen;
         Hold(ref c, step.End, out _, out var cover);
         g.Film = cover.Film;
-        g.Shift = c.Shift(Body);
-        CarryOil(ref step, from, g);
+        g.Shift = 0.0;
+        if (Body.HasDips)
+        {
+            g.Shift = c.Shift(Body);
+            CarryOil(ref step, from, g);
+        }
         GripOf(c, ref cover, step.End, ref g);
     }
 

@@ -56,16 +56,16 @@ internal struct RollContact<T>
         var cxy = T.Fms(jxz, jyz, jxy * jzz);
         var cxz = T.Fms(jxy, jyz, jxz * jyy);
         var per = one / T.Fma(jxx, cxx, T.Fma(jxy, cxy, jxz * cxz));
-        (cxx, cxy, cxz) = (cxx * per, cxy * per, cxz * per);
-        var cyy = T.Fms(jxx, jzz, jxz * jxz) * per;
-        var czz = T.Fms(jxx, jyy, jxy * jxy) * per;
-        var cyz = T.Fms(jxy, jxz, jxx * jyz) * per;
-        (Jxx, Jyy, Jzz, Jxy, Jxz, Jyz) = (cxx, cyy, czz, cxy, cxz, cyz);
+        var cyy = T.Fms(jxx, jzz, jxz * jxz);
+        var czz = T.Fms(jxx, jyy, jxy * jxy);
+        var cyz = T.Fms(jxy, jxz, jxx * jyz);
+        (Jxx, Jyy, Jzz, Jxy, Jxz, Jyz) = (per * cxx, per * cyy, per * czz, per * cxy, per * cxz, per * cyz);
 
+        // Divided last: the division runs beside the products.
         T lx = y.MomentumX, ly = y.MomentumY, lz = y.MomentumZ;
-        var wx = T.Fma(cxx, lx, T.Fma(cxy, ly, cxz * lz));
-        var wy = T.Fma(cxy, lx, T.Fma(cyy, ly, cyz * lz));
-        var wz = T.Fma(cxz, lx, T.Fma(cyz, ly, czz * lz));
+        var wx = per * T.Fma(cxx, lx, T.Fma(cxy, ly, cxz * lz));
+        var wy = per * T.Fma(cxy, lx, T.Fma(cyy, ly, cyz * lz));
+        var wz = per * T.Fma(cxz, lx, T.Fma(cyz, ly, czz * lz));
         var ux = radius * wy;
         var uy = -(radius * wx);
         (ωx, ωy, ωz) = (wx, wy, wz);

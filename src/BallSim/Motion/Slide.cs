@@ -100,7 +100,7 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
         Touch(ref Surface, y, out var cover);
         c.At(Body, Start, y);
         T one = 1.0, zero = 0.0;
-        var per = one / c.s;
+        var per = c.perSlip;
         Push(Body, ref Surface, ref c, y, c.sx * per, c.sy * per, c.s, ref cover);
 
         T vx = c.vx, vy = c.vy, wx = c.ωx, wy = c.ωy, wz = c.ωz;

@@ -18,7 +18,7 @@ internal struct SlideContact<T>
     public T ωx, ωy, ωz, rx, ry, rz, ωrx, ωry, ωrz;
 
     /// <summary>Velocity of Bo; slip of the contact point (M5) and its size; air drag.</summary>
-    public T vx, vy, sx, sy, s, Dx, Dy, Dz;
+    public T vx, vy, sx, sy, s, perSlip, Dx, Dy, Dz;
 
     /// <summary>Contact force, horizontal acceleration of Bcm.</summary>
     public T fx, fy, N, ax, ay;
@@ -32,8 +32,8 @@ internal struct SlideContact<T>
     /// <summary>Moment of all forces about Bcm.</summary>
     public T Mx, My, Mz;
 
-    // -ω × L; r_d × D; I⁻¹ of their difference; moment about Bcm per newton of normal force; m times what the contact would have to hold if its own force had no moment.
-    private T gyroX, gyroY, gyroZ, airX, airY, airZ, a0x, a0y, a0z, armX, armY, armZ, lift;
+    // -ω × L; r_d × D; w, of which the n component of (I⁻¹ x) × r_d is w · x; m times what the contact would have to hold if its own force had no moment.
+    private T gyroX, gyroY, gyroZ, airX, airY, airZ, wX, wY, wZ, lift;
 
     public readonly Vec3<T> ω => new(ωx, ωy, ωz);
 
@@ -66,10 +66,15 @@ internal struct SlideContact<T>
         T radius = body.Radius, tiny = 1e-60;
         var cx = y.VelocityX - wrx;
         var cy = y.VelocityY - wry;
-        var ux = T.Fnma(radius, wy, cx);
-        var uy = T.Fma(radius, wx, cy);
+        // The slip from ω in two steps, not by way of the velocity.
+        var arm = radius + rz;
+        var ux = T.Fma(ry, wz, T.Fnma(arm, wy, y.VelocityX));
+        var uy = T.Fnma(rx, wz, T.Fma(arm, wx, y.VelocityY));
         (vx, vy, sx, sy) = (cx, cy, ux, uy);
-        s = T.Sqrt(T.Fma(ux, ux, T.Fma(uy, uy, tiny)));
+        // The root and the division side by side: s/s² for 1/s.
+        var square = T.Fma(ux, ux, T.Fma(uy, uy, tiny));
+        T size = T.Sqrt(square), one = 1.0;
+        (s, perSlip) = (size, size * (one / square));
         Kinematics<T>.Air(body, cx, cy, wx, wy, wz, out var dx, out var dy, out var dz);
         (Dx, Dy, Dz) = (dx, dy, dz);
         (gX, gY) = (body.g.X, body.g.Y);
@@ -108,12 +113,13 @@ internal struct SlideContact<T>
         var qy = T.Fms(rz, dx, rx * dz);
         var qz = T.Fms(rx, dy, ry * dx);
         (airX, airY, airZ) = (qx, qy, qz);
-        (gx, gy, gz) = (gx - qx, gy - qy, gz - qz);
-        var bx = T.Fma(a.Xx, gx, T.Fma(a.Xy, gy, a.Xz * gz));
-        var by = T.Fma(a.Xy, gx, T.Fma(a.Yy, gy, a.Yz * gz));
-        (a0x, a0y, a0z) = (bx, by, T.Fma(a.Xz, gx, T.Fma(a.Yz, gy, a.Zz * gz)));
-        // Only the n components of a0 × r_d and of ω × (ω × r_d) are needed.
-        lift = T.Fms(body.Mass, T.Fms(bx, ry, by * rx) + T.Fms(wx, ωry, wy * ωrx) - body.g.Z, dz);
+        T ux = T.Fms(a.Xx, ry, a.Xy * rx), uy = T.Fms(a.Xy, ry, a.Yy * rx), uz = T.Fms(a.Xz, ry, a.Yz * rx);
+        (wX, wY, wZ) = (ux, uy, uz);
+        // Only the n components of α × r_d and of ω × (ω × r_d) are needed; the air comes last, since its root does.
+        var held = T.Fma(ux, gx, T.Fma(uy, gy, uz * gz)) + T.Fms(wx, ωry, wy * ωrx) - body.g.Z;
+        held = T.Fnma(T.Fms(ux, ry, uy * rx), dz, held);
+        held = T.Fnma(T.Fms(uy, rz, uz * ry), dx, T.Fnma(T.Fms(uz, rx, ux * rz), dy, held));
+        lift = T.Fms(body.Mass, held, dz);
     }
 
     /// <summary>Forces for sliding along the unit vector (ex, ey) with friction coefficient μ; the slip itself may be zero.</summary>
@@ -124,7 +130,6 @@ internal struct SlideContact<T>
         T ux = n * fx, uy = n * fy;
         N = n;
         (fx, fy) = (ux, uy);
-        (armX, armY, armZ) = (px, py, pz);
         Mx = T.Fms(n, px, airX);
         My = T.Fms(n, py, airY);
         Mz = T.Fms(n, pz, airZ);
@@ -152,32 +157,35 @@ internal struct SlideContact<T>
     {
         T one = 1.0;
         mx = my = mz = 0.0;
-        var grip = μ;
+        var grip = -μ;
         if (body.HasSmallMoments)
         {
             // Pivoting friction takes its share of the grip: |s|/√(s² + (8 r_c ω_z/3π)²).
             var w = body.PivotRadius * ωz * (8 / (3 * Math.PI));
-            grip = μ * s / T.Sqrt(T.Fma(s, s, w * w));
+            grip = grip * s / T.Sqrt(T.Fma(s, s, w * w));
             var small = Kinematics<T>.SmallMoments(body, ω, μ, s);
             (mx, my, mz) = (small.X, small.Y, small.Z);
         }
         T rx = this.rx, ry = this.ry;
-        var ux = -(grip * ex);
-        var uy = -(grip * ey);
+        var ux = grip * ex;
+        var uy = grip * ey;
         var arm = body.Radius + rz;
-        px = T.Fma(arm, uy, mx - ry);
-        py = T.Fnma(arm, ux, my + rx);
+        T qx = mx - ry, qy = my + rx;
+        px = T.Fma(arm, uy, qx);
+        py = T.Fnma(arm, ux, qy);
         pz = T.Fma(ry, ux, T.Fnma(rx, uy, mz));
-        var bx = T.Fma(Ixx, px, T.Fma(Ixy, py, Ixz * pz));
-        var by = T.Fma(Ixy, px, T.Fma(Iyy, py, Iyz * pz));
+        // m w · p by its coefficients, which do not wait for the friction.
+        T m = body.Mass, wx = wX, wy = wY, wz = wZ;
+        T perX = m * T.Fms(ry, wz, arm * wy), perY = m * T.Fms(arm, wx, rx * wz);
+        var still = T.Fnma(m, T.Fma(wx, qx, T.Fma(wy, qy, wz * mz)), one);
         (fx, fy) = (ux, uy);
 
         // (M6): N from a_c · n = 0.
-        n = lift / T.Fnma(body.Mass, T.Fms(bx, ry, by * rx), one);
+        n = lift / T.Fnma(perX, ux, T.Fnma(perY, uy, still));
     }
 
     /// <summary>Angular acceleration under the force last pushed with.</summary>
-    public readonly Vec3<T> α => Vec3<T>.AddScaled(new(a0x, a0y, a0z), N, InverseI_L * new Vec3<T>(armX, armY, armZ));
+    public readonly Vec3<T> α => InverseI_L * new Vec3<T>(gyroX + Mx, gyroY + My, gyroZ + Mz);
 
     /// <summary>How far the track shifts in a turn, in widths of the contact, for the force last pushed with: its moment without the air's.</summary>
     [MethodImpl(MethodImplOptions.NoInlining)]

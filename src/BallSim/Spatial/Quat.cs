@@ -12,10 +12,8 @@ internal readonly struct Quat<T>(T w, T x, T y, T z)
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Quat<T> Exp(Vec3<T> θ)
     {
-        T half = 0.5;
-        var h = half * θ;
-        Elementary<T>.CosSinc(h.Dot(h), out var cos, out var sinc);
-        return new(cos, sinc * h.X, sinc * h.Y, sinc * h.Z);
+        Elementary<T>.HalfTurn(θ.Dot(θ), out var cos, out var part);
+        return new(cos, part * θ.X, part * θ.Y, part * θ.Z);
     }
 
     /// <summary>First b, then a.</summary>
