@@ -97,7 +97,7 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
         Unsafe.SkipInit(out SlideContact<T> c);
         Unsafe.SkipInit(out rates);
         // The long chain of the law's roots runs beside the mechanics, of which it asks nothing.
-        Touch(ref Surface, y, out var cover);
+        Touch(Body, ref Surface, y, out var cover);
         c.At(Body, Start, y);
         T one = 1.0, zero = 0.0;
         var per = c.perSlip;
@@ -208,17 +208,19 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
     /// </summary>
     public void Push(ref SlideContact<T> c, in State<T> y, T ex, T ey, T slip, out CoverContact<T> cover)
     {
-        Touch(ref Surface, y, out cover);
+        Touch(Body, ref Surface, y, out cover);
         Push(Body, ref Surface, ref c, y, ex, ey, slip, ref cover);
     }
 
     // The lane under the ball.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void Touch(ref TSurface surface, in State<T> y, out CoverContact<T> cover)
+    private static void Touch(in Body<T> body, ref TSurface surface, in State<T> y, out CoverContact<T> cover)
     {
         Unsafe.SkipInit(out cover);
         cover.Film = surface.Value(y.X, y.Y);
-        cover.BareShare = surface.BareShare(cover.Film, out cover.InContact);
+        // Where the track never moves onto fresh cover, all of the cover's film comes back to the contact.
+        var offered = body.HasCoverOil && !body.HasFreshCover ? cover.Film + y.CoverFilm : cover.Film;
+        cover.BareShare = surface.BareShare(offered, out cover.InContact);
     }
 
     private static void Push(in Body<T> body, ref TSurface surface, ref SlideContact<T> c, in State<T> y, T ex, T ey, T slip, ref CoverContact<T> cover)
@@ -233,11 +235,18 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
         cover.Friction = μ;
         if (body.HasCoverOil)
         {
-            cover.WhenFresh = μ;
-            if (!IsFresh(body, slip))
+            if (!body.HasFreshCover)
             {
-                Refresh(body, ref surface, ref c, y.CoverFilm, ex, ey, slip, ref cover);
-                μ = cover.Friction;
+                cover.Fresh = 0.0;
+            }
+            else
+            {
+                cover.WhenFresh = μ;
+                if (!IsFresh(body, slip))
+                {
+                    Refresh(body, ref surface, ref c, y.CoverFilm, ex, ey, slip, ref cover);
+                    μ = cover.Friction;
+                }
             }
         }
         c.Push(body, ex, ey, μ);
