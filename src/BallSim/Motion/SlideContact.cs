@@ -17,7 +17,7 @@ internal struct SlideContact<T>
     /// <summary>Angular velocity; Bo to Bcm; ω × r_d: all in the lane frame.</summary>
     public T ωx, ωy, ωz, rx, ry, rz, ωrx, ωry, ωrz;
 
-    /// <summary>Velocity of Bo; slip of the contact point (M5) and its size; air drag.</summary>
+    /// <summary>Velocity of Bo; slip of the contact point (M5), its size and, of a ball that slides, 1 over its size; air drag.</summary>
     public T vx, vy, sx, sy, s, perSlip, Dx, Dy, Dz;
 
     /// <summary>Contact force, horizontal acceleration of Bcm.</summary>
