@@ -28,7 +28,8 @@ internal readonly struct FilmLaw<T>
     private readonly T floor;
     private readonly T ceiling;
     private readonly T ceilingGap;
-    private readonly T shear, sheared;
+    private readonly T shear;
+    private readonly T ceilingShear;
 
     public FilmLaw(Contact contact, FrictionCalibration calibration)
     {
@@ -40,7 +41,7 @@ internal readonly struct FilmLaw<T>
         ceiling = calibration.ViscousCeiling;
         ceilingGap = calibration.ViscousCeiling * calibration.GapFloor;
         shear = contact.Viscosity / contact.MeanPressure;
-        sheared = ceiling * shear;
+        ceilingShear = ceiling * shear;
     }
 
     /// <summary>The law with numbers of its own in place of the calibration's and the contact's: those that a fit moves. h_ff goes as η^0.64, and <paramref name="perFloodedFilm"/> is its inverse at η.</summary>
@@ -51,7 +52,7 @@ internal readonly struct FilmLaw<T>
         T one = 1.0;
         perFilmScale = one / filmScale;
         shear = viscosity / contact.MeanPressure;
-        sheared = ceiling * shear;
+        ceilingShear = ceiling * shear;
     }
 
     /// <summary>h_c (F2) for a film h ≥ 0, m.</summary>
@@ -90,7 +91,7 @@ internal readonly struct FilmLaw<T>
     public T Friction(T bare, T inContact, T slip)
     {
         // X comes last, at the end of its chain of roots.
-        var lubricated = floor + sheared * slip / T.Fma(shear, slip, T.Fma(ceiling, inContact, ceilingGap));
+        var lubricated = floor + ceilingShear * slip / T.Fma(shear, slip, T.Fma(ceiling, inContact, ceilingGap));
         return T.Fma(bare, dry - lubricated, lubricated);
     }
 }

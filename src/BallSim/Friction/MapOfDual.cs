@@ -21,7 +21,7 @@ internal struct MapOfDual(PiecewiseBicubic map, Dual offset, Dual gain) : IMap<D
     public Dual Enter(Dual y)
     {
         row = map.RowOf((double)y + Sliver);
-        return map.NextKnot((double)y + Sliver);
+        return map.EndOf(row);
     }
 
     public readonly bool Joins => map.IsContinuous;

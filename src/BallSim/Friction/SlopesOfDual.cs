@@ -17,7 +17,7 @@ internal struct SlopesOfDual(PiecewiseBicubic heights) : ISlopes<Dual>
     public Dual Enter(Dual y)
     {
         row = heights.RowOf((double)y + Sliver);
-        return heights.NextKnot((double)y + Sliver);
+        return heights.EndOf(row);
     }
 
     public readonly bool Joins => heights.IsSmooth;

@@ -17,7 +17,7 @@ internal struct SlopesOfReal(PiecewiseBicubic heights) : ISlopes<Real>
     public Real Enter(Real y)
     {
         row = heights.RowOf(y + Sliver);
-        return heights.NextKnot(y + Sliver);
+        return heights.EndOf(row);
     }
 
     public readonly bool Joins => heights.IsSmooth;

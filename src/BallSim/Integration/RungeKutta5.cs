@@ -53,7 +53,7 @@ internal static class RungeKutta5<TOde, TState, T>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static void Sum(ref TState y, in TState start, in Step<TState> s, int count, T s1, T s3 = default, T s4 = default, T s5 = default, T s6 = default)
     {
-        if (T.SumsWhole(ref y, start, s.K1, count, s1, s3, s4, s5, s6, default))
+        if (T.SumsWhole(ref y, start, s.K1, count, s1, s3, s4, s5, s6))
         {
             return;
         }
@@ -71,7 +71,7 @@ internal static class RungeKutta5<TOde, TState, T>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static void SumWithSecond(ref TState y, in Step<TState> s, int count, T s2, T s1, T s3 = default, T s4 = default, T s5 = default)
     {
-        if (T.SumsWhole(ref y, s.Start, s.K2, count, s2, s1, s3, s4, s5, default))
+        if (T.SumsWhole(ref y, s.Start, s.K2, count, s2, s1, s3, s4, s5))
         {
             return;
         }

@@ -71,9 +71,6 @@ internal sealed class Knots
         return interval;
     }
 
-    /// <summary>The first inner knot above the coordinate, or +∞. The outer knots are no knots in this sense: the outer intervals go on for ever.</summary>
-    public double Next(double coordinate) => EndOf(IndexOf(coordinate));
-
-    /// <summary>Where an interval ends, or +∞ for the last.</summary>
+    /// <summary>Where an interval ends, or +∞ for the last: the outer intervals go on for ever.</summary>
     public double EndOf(int interval) => interval < values.Length - 2 ? values[interval + 1] : double.PositiveInfinity;
 }

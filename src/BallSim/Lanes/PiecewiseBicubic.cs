@@ -84,10 +84,7 @@ internal sealed class PiecewiseBicubic : IEquatable<PiecewiseBicubic>
     /// <summary>The row that holds y; a knot belongs to the row above it.</summary>
     public int RowOf(double y) => rows.IndexOf(y);
 
-    /// <summary>The first place beyond y where one row's polynomial gives way to another's, or +∞.</summary>
-    public double NextKnot(double y) => rows.Next(y);
-
-    /// <summary>The same for any place in a row.</summary>
+    /// <summary>Where a row's polynomial gives way to that of the next, or +∞.</summary>
     public double EndOf(int row) => rows.EndOf(row);
 
     public double At(double x, double y) => At(x, y, rows.IndexOf(y));

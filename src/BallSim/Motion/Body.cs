@@ -47,6 +47,9 @@ internal struct Body<T>
     /// <summary>Whether the track moves onto fresh cover (else it never does).</summary>
     public readonly bool HasFreshCover => (Effects & Effects.FreshCover) != 0;
 
+    /// <summary>Whether all of the oil on the cover comes back to the contact.</summary>
+    public readonly bool IsNeverFresh => HasCoverOil && !HasFreshCover;
+
     /// <summary>Whether the dips of the fresh fraction and the oil on the cover are left out of the stages of a step and made whole at its end.</summary>
     public readonly bool HasDips => (Effects & Effects.Dips) != 0;
 

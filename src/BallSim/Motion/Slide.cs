@@ -218,9 +218,7 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
     {
         Unsafe.SkipInit(out cover);
         cover.Film = surface.Value(y.X, y.Y);
-        // Where the track never moves onto fresh cover, all of the cover's film comes back to the contact.
-        var offered = body.HasCoverOil && !body.HasFreshCover ? cover.Film + y.CoverFilm : cover.Film;
-        cover.BareShare = surface.BareShare(offered, out cover.InContact);
+        cover.BareShare = surface.BareShare(body.IsNeverFresh ? cover.Film + y.CoverFilm : cover.Film, out cover.InContact);
     }
 
     private static void Push(in Body<T> body, ref TSurface surface, ref SlideContact<T> c, in State<T> y, T ex, T ey, T slip, ref CoverContact<T> cover)
@@ -229,24 +227,17 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
         {
             Kinematics<T>.OnSlope(body, ref surface, y, c.rx, c.ry, out c.gX, out c.gY);
         }
-        cover.Fresh = 1.0;
+        cover.Fresh = body.IsNeverFresh ? 0.0 : 1.0;
         // By way of a local: what is copied from memory to the stack of a call is copied in parts, and a vector that has been written in parts is slow to read.
         var μ = surface.Friction(cover.Film, cover.BareShare, cover.InContact, slip);
         cover.Friction = μ;
-        if (body.HasCoverOil)
+        if (body.HasCoverOil && !body.IsNeverFresh)
         {
-            if (!body.HasFreshCover)
+            cover.WhenFresh = μ;
+            if (!IsFresh(body, slip))
             {
-                cover.Fresh = 0.0;
-            }
-            else
-            {
-                cover.WhenFresh = μ;
-                if (!IsFresh(body, slip))
-                {
-                    Refresh(body, ref surface, ref c, y.CoverFilm, ex, ey, slip, ref cover);
-                    μ = cover.Friction;
-                }
+                Refresh(body, ref surface, ref c, y.CoverFilm, ex, ey, slip, ref cover);
+                μ = cover.Friction;
             }
         }
         c.Push(body, ex, ey, μ);

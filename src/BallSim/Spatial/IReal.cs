@@ -62,11 +62,11 @@ internal interface IReal<T> : IAdditionOperators<T, T, T>, ISubtractionOperators
     static virtual bool AddsWhole<TState>(ref TState y, T s1, in TState k1, T s2, in TState k2, T s3, in TState k3)
         where TState : struct => false;
 
-    /// <summary>Work on these four numbers at four places side by side, if this number type is one double and the processor has lanes for it. False: nothing was done.</summary>
+    /// <summary>Work on these five numbers at four places side by side, if this number type is one double and the processor has lanes for it. False: nothing was done.</summary>
     static virtual bool DoesFour<TWork>(T a, T b, T c, T d, T e, ref TWork work)
         where TWork : struct, IFourfold => false;
 
-    /// <summary>y = start + s1 k[0] + s2 k[1] + ... for the first so many of up to six states that stand one behind the other, in this order and each with one rounding; else as <see cref="AddsWhole{TState}(ref TState, T, in TState)"/>.</summary>
-    static virtual bool SumsWhole<TState>(ref TState y, in TState start, in TState k, int count, T s1, T s2, T s3, T s4, T s5, T s6)
+    /// <summary>y = start + s1 k[0] + s2 k[1] + ... for the first so many of up to five states that stand one behind the other, in this order and each with one rounding; else as <see cref="AddsWhole{TState}(ref TState, T, in TState)"/>.</summary>
+    static virtual bool SumsWhole<TState>(ref TState y, in TState start, in TState k, int count, T s1, T s2, T s3, T s4, T s5)
         where TState : struct => false;
 }

@@ -55,7 +55,7 @@ internal static class LaneCopy<T>
 
     /// <summary>As <see cref="IReal{T}.SumsWhole{TState}"/>.</summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
-    public static void Sum<TState>(ref TState y, in TState start, in TState k, int count, T s1, T s2, T s3, T s4, T s5, T s6)
+    public static void Sum<TState>(ref TState y, in TState start, in TState k, int count, T s1, T s2, T s3, T s4, T s5)
         where TState : struct
     {
         ref var to = ref Unsafe.As<TState, T>(ref y);
@@ -66,7 +66,6 @@ internal static class LaneCopy<T>
         ref var k3 = ref Unsafe.Add(ref k2, n);
         ref var k4 = ref Unsafe.Add(ref k3, n);
         ref var k5 = ref Unsafe.Add(ref k4, n);
-        ref var k6 = ref Unsafe.Add(ref k5, n);
         switch (count)
         {
             case 1:
@@ -93,16 +92,10 @@ internal static class LaneCopy<T>
                     Unsafe.Add(ref to, i) = T.Fma(s4, Unsafe.Add(ref k4, i), T.Fma(s3, Unsafe.Add(ref k3, i), T.Fma(s2, Unsafe.Add(ref k2, i), T.Fma(s1, Unsafe.Add(ref k1, i), Unsafe.Add(ref from, i)))));
                 }
                 break;
-            case 5:
-                for (var i = 0; i < n; i++)
-                {
-                    Unsafe.Add(ref to, i) = T.Fma(s5, Unsafe.Add(ref k5, i), T.Fma(s4, Unsafe.Add(ref k4, i), T.Fma(s3, Unsafe.Add(ref k3, i), T.Fma(s2, Unsafe.Add(ref k2, i), T.Fma(s1, Unsafe.Add(ref k1, i), Unsafe.Add(ref from, i))))));
-                }
-                break;
             default:
                 for (var i = 0; i < n; i++)
                 {
-                    Unsafe.Add(ref to, i) = T.Fma(s6, Unsafe.Add(ref k6, i), T.Fma(s5, Unsafe.Add(ref k5, i), T.Fma(s4, Unsafe.Add(ref k4, i), T.Fma(s3, Unsafe.Add(ref k3, i), T.Fma(s2, Unsafe.Add(ref k2, i), T.Fma(s1, Unsafe.Add(ref k1, i), Unsafe.Add(ref from, i)))))));
+                    Unsafe.Add(ref to, i) = T.Fma(s5, Unsafe.Add(ref k5, i), T.Fma(s4, Unsafe.Add(ref k4, i), T.Fma(s3, Unsafe.Add(ref k3, i), T.Fma(s2, Unsafe.Add(ref k2, i), T.Fma(s1, Unsafe.Add(ref k1, i), Unsafe.Add(ref from, i))))));
                 }
                 break;
         }

@@ -166,7 +166,7 @@ internal readonly struct Real(double value) : IScalar<Real>, IEquatable<Real>
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static bool SumsWhole<TState>(ref TState y, in TState start, in TState k, int count, Real s1, Real s2, Real s3, Real s4, Real s5, Real s6)
+    public static bool SumsWhole<TState>(ref TState y, in TState start, in TState k, int count, Real s1, Real s2, Real s3, Real s4, Real s5)
         where TState : struct
     {
         if (!Packs<TState>())
@@ -192,10 +192,6 @@ internal readonly struct Real(double value) : IScalar<Real>, IEquatable<Real>
             if (count > 4)
             {
                 sum = Vector256.FusedMultiplyAdd(Vector256.Create(s5.value), Part(in k, 4 * n + i), sum);
-            }
-            if (count > 5)
-            {
-                sum = Vector256.FusedMultiplyAdd(Vector256.Create(s6.value), Part(in k, 5 * n + i), sum);
             }
             Part(ref y, i) = sum;
         }

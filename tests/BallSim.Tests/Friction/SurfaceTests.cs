@@ -144,8 +144,8 @@ public class SurfaceTests
         var knot = 8 * Foot;
         foreach (var y in (double[])[knot - 1e-10, knot, knot + 1e-10])
         {
-            Assert.Equal(Oil.Map.NextKnot(knot), (double)new MapOfReal(Oil.Map).Enter(y));
-            Assert.Equal(Oil.Map.NextKnot(knot), (double)new MapOfDual(Oil.Map, 0.0, 1.0).Enter(y));
+            Assert.Equal(Oil.Map.EndOf(Oil.Map.RowOf(knot)), (double)new MapOfReal(Oil.Map).Enter(y));
+            Assert.Equal(Oil.Map.EndOf(Oil.Map.RowOf(knot)), (double)new MapOfDual(Oil.Map, 0.0, 1.0).Enter(y));
         }
         Assert.Equal(knot, (double)new MapOfReal(Oil.Map).Enter(knot - 1e-6));
         foreach (var y in (double[])[5 - 1e-10, 5, 5 + 1e-10])

@@ -83,7 +83,7 @@ public class LaneTests
         Assert.Equal(0.04, zones.At(0.3, 12.189));
         Assert.Equal(0.20, zones.At(0.3, 12.19));
         Assert.Equal(0.20, zones.At(0.3, 50));
-        Assert.Equal(12.19, zones.Map.NextKnot(3));
+        Assert.Equal(12.19, zones.Map.EndOf(zones.Map.RowOf(3)));
         var smooth = FrictionMap.Smoothstep(0.04, 0.20, 10, 12);
         Assert.Equal(0.04, smooth.At(0, 10), 1e-16);
         Assert.Equal(0.12, smooth.At(0, 11), 1e-15);

@@ -107,7 +107,7 @@ public class OilMapTests
         var plane = OilMap.Linear(10e-6, 3e-6, -0.5e-6);
         Assert.Equal(10e-6 + 0.9e-6 - 2e-6, plane.FilmAt(0.3, 4), 1e-20);
         Assert.Equal(0, plane.FilmAt(0, 30));
-        Assert.Equal(double.PositiveInfinity, plane.Map.NextKnot(5));
+        Assert.Equal(double.PositiveInfinity, plane.Map.EndOf(plane.Map.RowOf(5)));
     }
 
     [Fact]

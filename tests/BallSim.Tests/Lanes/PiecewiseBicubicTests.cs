@@ -200,7 +200,7 @@ public class PiecewiseBicubicTests
         {
             var row = Math.Clamp(map.Y.Count(k => k <= at) - 1, 0, map.Rows - 1);
             Assert.Equal(row, map.RowOf(at));
-            Assert.Equal(g.Y.Where(k => k > at).DefaultIfEmpty(double.PositiveInfinity).First(), map.NextKnot(at));
+            Assert.Equal(g.Y.Where(k => k > at).DefaultIfEmpty(double.PositiveInfinity).First(), map.EndOf(row));
         }
     }
 
@@ -211,8 +211,8 @@ public class PiecewiseBicubicTests
         Assert.Equal(6.5, map.At(0.3, 1.5, 0));
         Assert.Equal(10, map.At(0.3, 1.5));
         Assert.Equal(10, map.At(0.3, 1));
-        Assert.Equal(1, map.NextKnot(-4));
-        Assert.Equal(double.PositiveInfinity, map.NextKnot(1));
+        Assert.Equal(1, map.EndOf(map.RowOf(-4)));
+        Assert.Equal(double.PositiveInfinity, map.EndOf(map.RowOf(1)));
     }
 
     [Fact]
