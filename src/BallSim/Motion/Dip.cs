@@ -1,3 +1,4 @@
+using BallSim.Integration;
 using BallSim.Spatial;
 
 namespace BallSim.Motion;
@@ -23,4 +24,24 @@ internal struct Dip<T>
 
     /// <summary>The friction that is lost by not being fresh, as x (c1 + x (c2 + x c3)) of x = 1 - φ.</summary>
     public T Curve1, Curve2, Curve3;
+
+    /// <summary>From what was seen at the start of a step and here, at its last stage, to its end: in a line.</summary>
+    public void ToEnd(in Dip<T> start)
+    {
+        T on = 1 / RungeKutta5.Place6 - 1;
+        PushX = T.Fma(on, PushX - start.PushX, PushX);
+        PushY = T.Fma(on, PushY - start.PushY, PushY);
+        TurnX = T.Fma(on, TurnX - start.TurnX, TurnX);
+        TurnY = T.Fma(on, TurnY - start.TurnY, TurnY);
+        TurnZ = T.Fma(on, TurnZ - start.TurnZ, TurnZ);
+        Work = T.Fma(on, Work - start.Work, Work);
+        Film = T.Fma(on, Film - start.Film, Film);
+        WhenFresh = T.Fma(on, WhenFresh - start.WhenFresh, WhenFresh);
+        Slip = T.Fma(on, Slip - start.Slip, Slip);
+        Scale = T.Fma(on, Scale - start.Scale, Scale);
+        Strip = T.Fma(on, Strip - start.Strip, Strip);
+        Curve1 = T.Fma(on, Curve1 - start.Curve1, Curve1);
+        Curve2 = T.Fma(on, Curve2 - start.Curve2, Curve2);
+        Curve3 = T.Fma(on, Curve3 - start.Curve3, Curve3);
+    }
 }

@@ -30,8 +30,8 @@ internal struct Dips<T>
     /// <summary>Whether a step is under way, at whose end the oil is brought on.</summary>
     public readonly bool IsUnderWay => left != None;
 
-    /// <summary>Whether the slopes asked for are those of the stage at the end of the step, or begin a stretch. What that stage saw serves for the slopes at the end as well: what is new there is of second order.</summary>
-    public readonly bool IsAtEdge => left is 2 or None;
+    /// <summary>Whether the slopes asked for are those of the last stage, or begin a stretch. What is at the end of the step follows from both: what is new there is of second order.</summary>
+    public readonly bool IsAtEdge => left is 1 or None;
 
     /// <summary>Whether the shift of the track is asked for at the stage to come.</summary>
     public readonly bool Asks => left != 5;
@@ -89,7 +89,7 @@ internal struct Dips<T>
     }
 
     /// <summary>
-    /// Adds to the end of a step what the stages missed; <paramref name="d"/> and <paramref name="seen"/>: what the stages saw last, at the end of the step and close to it. The curve of the lost friction at the end is left in <paramref name="d"/>.
+    /// Adds to the end of a step what the stages missed; <paramref name="d"/> and <paramref name="seen"/>: what the last stage saw. What is at the end of the step is left in <paramref name="d"/>.
     /// </summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
     public void Amend<TSurface>(ref Step<State<T>> step, T h, ref TSurface surface, in Body<T> body, ref Dip<T> d, in Seen<T> seen, bool byDistance)
@@ -100,14 +100,15 @@ internal struct Dips<T>
         ref var end = ref step.End;
         // The shift along the step, from the start and four stages.
         T q1 = Start.Shift, q6 = d.Shift;
-        var c1 = T.Fma(q1, -8.288135377050754, T.Fma(q3, 18.300312440219358, T.Fma(q4, -11.869908709317663, T.Fma(q5, -2.0611666096134265, q6 * 3.918898255762482))));
-        var c2 = T.Fma(q1, 23.12677756112461, T.Fma(q3, -81.13809052974624, T.Fma(q4, 71.03962985766134, T.Fma(q5, 15.022061285519332, q6 * -28.050378174559047))));
-        var c3 = T.Fma(q1, -25.87431112953638, T.Fma(q3, 110.48570753981747, T.Fma(q4, -110.88823795942058, T.Fma(q5, -32.64608041142754, q6 * 58.92292196056704))));
-        var c4 = T.Fma(q1, 10.035668945462525, T.Fma(q3, -47.64792945029059, T.Fma(q4, 51.7185168110769, T.Fma(q5, 20.685185735521635, q6 * -34.79144204177047))));
+        var c1 = T.Fma(q1, -8.908329062843562, T.Fma(q3, 21.79108548269617, T.Fma(q4, -15.363286233969262, T.Fma(q5, 5.37531986645206, q6 * -2.894790052335433))));
+        var c2 = T.Fma(q1, 27.06143449900073, T.Fma(q3, -106.77829276328555, T.Fma(q4, 98.27879715567052, T.Fma(q5, -41.0926938198493, q6 * 22.53075492846359))));
+        var c3 = T.Fma(q1, -33.314411644120625, T.Fma(q3, 161.7051705675775, T.Fma(q4, -168.94123773623514, T.Fma(q5, 93.53783755131032, q6 * -52.98735873853205))));
+        var c4 = T.Fma(q1, 14.311274621067147, T.Fma(q3, -77.80430485576771, T.Fma(q4, 87.55020836963054, T.Fma(q5, -60.87824576557015, q6 * 36.82106763064017))));
         DipSums<T>.Over(q1, c1, c2, c3, c4, out var x);
         T per = 1.0 / DipSums<T>.Samples;
-        CoverOil<T>.Carry(body, ref surface, film, per * x.X10, half * h * (Start.Strip + d.Strip), step.Start, ref end);
-        Curve(ref surface, ref d, end.CoverFilm);
+        CoverOil<T>.Carry(body, ref surface, film, per * x.X10, h * T.Fma(0.5 / RungeKutta5.Place6, d.Strip - Start.Strip, Start.Strip), step.Start, ref end);
+        Curve(ref surface, ref d, T.Fma(RungeKutta5.Place6, end.CoverFilm - step.Start.CoverFilm, step.Start.CoverFilm));
+        d.ToEnd(Start);
 
         // The lost friction goes from its curve at the start to that at the end.
         T a1 = Start.Curve1, a2 = Start.Curve2, a3 = Start.Curve3, b1 = d.Curve1 - a1, b2 = d.Curve2 - a2, b3 = d.Curve3 - a3;

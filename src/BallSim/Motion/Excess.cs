@@ -9,7 +9,7 @@ internal static class Excess<T, TSurface>
     where T : struct, IScalar<T>, IReal<T>
     where TSurface : struct, ISurface<T>
 {
-    /// <summary>The first quarter of a step in which the demand passes the limit; where it only comes near, the top of the parabola through its neighbours is tried as well.</summary>
+    /// <summary>The first quarter of a step in which the demand passes the limit; where it only comes near, tops between the looks are tried as well.</summary>
     public static bool First(ref Roll<T, TSurface> roll, in Step<State<T>> step, T h, in Grip<T> start, in Grip<T> end, out double low, out double high)
     {
         (low, high) = (0, 1);
@@ -36,15 +36,25 @@ internal static class Excess<T, TSurface>
                 (low, high) = ((i - 1) / 4.0, i / 4.0);
                 return true;
             }
-            if (i > 1 && before > older && before >= now)
+            var slope = now - older;
+            var curvature = now - 2 * before + older;
+            if (i > 1 && curvature < 0 && Math.Abs(slope) <= -2.6 * curvature && before - slope * slope / (8 * curvature) > -0.02 * (double)end.Limit)
             {
-                var slope = now - older;
-                var curvature = now - 2 * before + older;
-                var top = (i - 1 - slope / (2 * curvature)) / 4;
-                if (before - slope * slope / (8 * curvature) > -0.02 * (double)end.Limit && Inside(ref roll, step, h, top) > 0)
+                // The top of the parabola through three looks, which may lie a little beyond them, then of the one through the look there and its neighbours.
+                double left = i - 2, right = i, atLeft = older, atRight = now, place = i - 1, at = before, top = Math.Max(i - 1.9, Math.Min(i - 0.1, i - 1 - slope / (2 * curvature)));
+                for (var tries = 0; tries < 2 && top > left && top < right; tries++)
                 {
-                    (low, high) = ((i - 2) / 4.0, top);
-                    return true;
+                    var there = Inside(ref roll, step, h, top / 4);
+                    if (there > 0)
+                    {
+                        (low, high) = ((i - 2) / 4.0, top / 4);
+                        return true;
+                    }
+                    (left, atLeft, right, atRight) = top > place ? (place, at, right, atRight) : (left, atLeft, place, at);
+                    (place, at) = (top, there);
+                    var rise = (at - atLeft) / (place - left);
+                    var bend = ((atRight - at) / (right - place) - rise) / (right - left);
+                    top = 0.5 * (left + place) - rise / (2 * bend);
                 }
             }
             (older, before) = (before, now);

@@ -11,7 +11,7 @@ internal static class Pace<T>
     where T : struct, IReal<T>
 {
     /// <summary>A step turns the ball by at most this, rad, so that the rotation vector stays where its series hold, and what swings with the turn is followed.</summary>
-    public const double MaxTurn = 3.0;
+    public const double MaxTurn = 3.8;
 
     /// <summary>The same while it rolls: a demand that passes the limit of grip is looked for in quarters of a step.</summary>
     public const double MaxTurnWhileRolling = 2.5;

@@ -258,8 +258,8 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
             slips = T.IfLess(zero, now, one, slips);
             if (i > 1)
             {
-                // A top between three values, however low: the run will see whether it comes near.
-                slips = T.IfLess(older, last, T.IfLess(last, now, slips, Top(older, last, now, after.Limit, slips)), slips);
+                // A top between three values that may come near: the run will see.
+                slips = Top(older, last, now, after.Limit, slips);
             }
             (older, last) = (last, now);
         }
@@ -268,8 +268,10 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
 
     private static T Top(T older, T before, T now, T limit, T otherwise)
     {
+        T zero = 0.0;
         var slope = now - older;
         var curvature = now - 2.0 * before + older;
-        return T.IfLess(limit * -0.021, before - slope * slope / (8.0 * curvature), 1.0, otherwise);
+        var near = T.IfLess(limit * -0.021, before - slope * slope / (8.0 * curvature), 1.0, otherwise);
+        return T.IfLess(curvature, zero, T.IfLess(T.Abs(slope), -2.61 * curvature, near, otherwise), otherwise);
     }
 }

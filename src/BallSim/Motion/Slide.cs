@@ -22,6 +22,9 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
     // Where dips are made whole (Body.HasDips), the cover counts as fresh above this slip, m/s, and less and less so below: near the end of sliding the effect of a dip is no matter of averages.
     private const double FreshSlip = 0.01;
 
+    // Above this slip, m/s, a step does not trust the rate at its start alone, see Fading.
+    private const double MuchSlip = 0.05;
+
     // With pivoting friction on, the largest slip, m/s, that may count as rolling.
     private const double CreepSlip = 1e-3;
 
@@ -267,10 +270,13 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
         fade.Ends = T.IfLess(s, NoSlip, one, fade.Ends);
         // Slip acceleration per unit of tangential force, for a ball with all its inertia in the smallest moment.
         var compliance = Body.InverseMass + Body.Radius * Body.Radius * T.Max(Body.InverseMoments.X, T.Max(Body.InverseMoments.Y, Body.InverseMoments.Z));
-        fade.Stable = s * 2.8 / (Seen.Pull * compliance);
+        var stopping = s / (Seen.Pull * compliance);
+        fade.Stable = 2.8 * stopping;
         // The error of a step to close before the end grows with the slip and about the tenth power of the part of the time that is left.
         var part = 0.9 * T.Min(one, T.Sqrt(T.Sqrt(T.Sqrt(control.SureSlip / s))));
-        fade.Cap = T.IfLess(zero, fall, s * part / fall, infinite);
+        // Slip that swings with the ball may fall twice as fast a moment later: while there is much of it, not further than the friction alone could bring it close to its end.
+        var most = T.IfLess(MuchSlip, s, 0.9 * stopping, infinite);
+        fade.Cap = T.IfLess(zero, fall, T.Min(s * part / fall, most), infinite);
     }
 
     /// <summary>How long, s, slip that comes to its end still takes, at the rate last seen.</summary>

@@ -73,7 +73,7 @@ public class CornersOfARunTests
         var rolls = slip / (a * (1 + 1 / Ratio));
         var (back, place) = (v - a * rolls, v * rolls - a * rolls * rolls / 2);
         Assert.True(back < 0);
-        var shot = Simulator.Throw(Round, Lane.Regulation with { GivenFriction = FrictionMap.Constant(mu) }, new InitialState { X = 0.1, VelocityY = v, AngularVelocity = new(spin, 0, 0) }, Bare);
+        var shot = Simulator.Throw(Round, Lane.Regulation with { GivenFriction = FrictionMap.Constant(mu) }, new InitialState { X = 0.1, VelocityY = v, AngularVelocity = new(spin, 0, 0) }, Bare with { Tolerance = 2e-7 });
         Assert.Equal(StopReason.FoulLine, shot.StopReason);
         // Nanometres beyond the line, that a ball which starts on it does not end there.
         Assert.Equal(-1e-9, shot.End.Y, 1e-12);

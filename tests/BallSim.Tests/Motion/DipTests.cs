@@ -103,6 +103,12 @@ public class DipTests
         // 2.8 time constants of the direction, s over grip times (1/m + R²/I), the least moment's.
         var compliance = 1 / Ball.Mass + Ball.Radius * Ball.Radius / Ball.Inertia.Principal.LeastMoment;
         Assert.Equal(2.8 * 0.2 / (7 * compliance), (double)Seen(0.2, 5, pull: 7).Stable, 1e-12);
+        // Above 5 cm/s not further than nine tenths of the way on which the friction alone would bring the slip to its end, however slowly it falls now; below, and where it grows, that is no matter.
+        foreach (var (slip, fall, capped) in ((double, double, bool)[])[(0.2, 0.5, true), (0.051, 0.1, true), (0.049, 0.1, false), (0.2, -0.5, false)])
+        {
+            Assert.Equal(capped, (double)Seen(slip, fall).Cap <= 0.9 * slip / (10 * compliance) * (1 + 1e-12));
+        }
+        Assert.Equal(0.9 * 0.2 / (10 * compliance), (double)Seen(0.2, 0.5).Cap, 1e-12);
         // Pivoting takes the grip below 8 r ω/3π; where that is under a millimetre per second it counts as rolling, else below a millimetre.
         var creep = 8 * 2e-5 * 20 / (3 * Math.PI);
         foreach (var turn in (double[])[20, -20])
