@@ -50,6 +50,8 @@ internal readonly struct Counted(double value) : IScalar<Counted>, IEquatable<Co
 
     public static Counted InverseSixthRootGuess(Counted a) => (double)Real.InverseSixthRootGuess(a.value);
 
+    public static Counted Coarse(Counted a) => (double)Real.Coarse(a.value);
+
     public bool Equals(Counted other) => value.Equals(other.value);
 
     public override bool Equals(object? obj) => obj is Counted other && Equals(other);

@@ -66,6 +66,8 @@ internal readonly struct DeviceDouble(double value) : IDeviceReal<DeviceDouble>
         return new(BitConverter.Int64BitsToDouble(0x3FEF200000000000L - sixth));
     }
 
+    public static DeviceDouble Coarse(DeviceDouble a) => new(BitConverter.Int64BitsToDouble(BitConverter.DoubleToInt64Bits(a.value) & -(1L << 46)));
+
     public static bool AddsWhole<TState>(ref TState y, DeviceDouble s, in TState k)
         where TState : struct => false;
 

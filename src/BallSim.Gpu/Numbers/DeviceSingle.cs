@@ -66,6 +66,8 @@ internal readonly struct DeviceSingle(float value) : IDeviceReal<DeviceSingle>
         return new(BitConverter.Int32BitsToSingle(0x3F790000 - sixth));
     }
 
+    public static DeviceSingle Coarse(DeviceSingle a) => new(BitConverter.Int32BitsToSingle(BitConverter.SingleToInt32Bits(a.value) & -(1 << 17)));
+
     public static bool AddsWhole<TState>(ref TState y, DeviceSingle s, in TState k)
         where TState : struct => false;
 

@@ -80,6 +80,6 @@ internal readonly struct Control<T>
         norm = norm * WeightWhileStiff;
         var factor = T.Max(0.2, T.Min(3.0, 1831.0 * T.InverseCubeRootGuess((norm + 1e-10) * 1e10)));
         rejected = T.IfLess(one, norm, one, zero);
-        return taken * T.IfLess(one, norm, T.Min(factor, 0.8), factor);
+        return Pace<T>.Coarse(taken * T.IfLess(one, norm, T.Min(factor, 0.8), factor));
     }
 }

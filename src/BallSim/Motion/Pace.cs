@@ -62,15 +62,19 @@ internal static class Pace<T>
         return T.IfLess(slip, seconds * StickingDeceleration, one, zero);
     }
 
-    /// <summary>Whether a step of this error norm must be taken again, and the next step in time; a step that was cut short (by a row, a cap) says nothing against the longer one planned.</summary>
+    /// <summary>Whether a step of this error norm must be taken again, and the next step in time; a step that was cut short (by a row, a cap) says nothing against the longer one planned.
+    /// The next step is coarse: where steps are as long as they are stable for, how long they become says little, and a last bit at the start would come back as micrometres.</summary>
     public static T Next(T norm, T before, T planned, T taken, out T rejected)
     {
         T one = 1.0, zero = 0.0;
         var factor = Factor(norm, before);
         rejected = T.IfLess(one, norm, one, zero);
         var grown = T.IfLess(one, factor, T.Max(planned, taken * factor), taken * factor);
-        return T.IfLess(one, norm, taken * T.Min(factor, 0.8), grown);
+        return Coarse(T.IfLess(one, norm, taken * T.Min(factor, 0.8), grown));
     }
+
+    /// <summary>A time to seven binary digits, near enough to the closest. A step that has been coarse stays as it is, whatever the last bit of it.</summary>
+    public static T Coarse(T dt) => T.Coarse(dt * (1 + 1.0 / 256));
 
     /// <summary>
     /// The next step as a multiple of the last, for a method whose estimate is of fifth order: 0.75 norm^(-1/6) before^(1/24), within [0.2, 4]. The error before it steadies the choice (proportional-integral control,

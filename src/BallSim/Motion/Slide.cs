@@ -271,7 +271,7 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
         // Slip acceleration per unit of tangential force, for a ball with all its inertia in the smallest moment.
         var compliance = Body.InverseMass + Body.Radius * Body.Radius * T.Max(Body.InverseMoments.X, T.Max(Body.InverseMoments.Y, Body.InverseMoments.Z));
         var stopping = s / (Seen.Pull * compliance);
-        fade.Stable = 2.8 * stopping;
+        fade.Stable = Pace<T>.Coarse(2.8 * stopping);
         // The error of a step to close before the end grows with the slip and about the tenth power of the part of the time that is left.
         var part = 0.9 * T.Min(one, T.Sqrt(T.Sqrt(T.Sqrt(control.SureSlip / s))));
         // Slip that swings with the ball may fall twice as fast a moment later: while there is much of it, not further than the friction alone could bring it close to its end.

@@ -84,6 +84,9 @@ internal readonly struct Doubles4(Vector256<double> value) : ILanes<Doubles4>
         return new((Vector256.Create(0x3FEF200000000000UL) - sixth).AsDouble());
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Doubles4 Coarse(Doubles4 a) => new((a.value.AsInt64() & Vector256.Create(-(1L << 46))).AsDouble());
+
     public static double Lane(in Doubles4 a, int lane) => Unsafe.Add(ref Unsafe.As<Doubles4, double>(ref Unsafe.AsRef(in a)), lane);
 
     public static void SetLane(ref Doubles4 a, int lane, double value) => Unsafe.Add(ref Unsafe.As<Doubles4, double>(ref a), lane) = value;

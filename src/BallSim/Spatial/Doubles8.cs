@@ -74,6 +74,9 @@ internal readonly struct Doubles8(Vector512<double> value) : ILanes<Doubles8>
         return new((Vector512.Create(0x3FEF200000000000UL) - sixth).AsDouble());
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Doubles8 Coarse(Doubles8 a) => new((a.value.AsInt64() & Vector512.Create(-(1L << 46))).AsDouble());
+
     public static double Lane(in Doubles8 a, int lane) => Unsafe.Add(ref Unsafe.As<Doubles8, double>(ref Unsafe.AsRef(in a)), lane);
 
     public static void SetLane(ref Doubles8 a, int lane, double value) => Unsafe.Add(ref Unsafe.As<Doubles8, double>(ref a), lane) = value;

@@ -141,6 +141,8 @@ internal readonly struct Dual : IScalar<Dual>, IEquatable<Dual>
     // It chooses steps, and a step may be of any length.
     public static Dual InverseSixthRootGuess(Dual a) => (double)Real.InverseSixthRootGuess(a.value);
 
+    public static Dual Coarse(Dual a) => (double)Real.Coarse(a.value);
+
     public static Dual Sin(Dual a) => a.Chain(Math.Sin(a.value), Math.Cos(a.value));
 
     public static Dual Cos(Dual a) => a.Chain(Math.Cos(a.value), -Math.Sin(a.value));

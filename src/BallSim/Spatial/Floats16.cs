@@ -74,6 +74,9 @@ internal readonly struct Floats16(Vector512<float> value) : ILanes<Floats16>
         return new((Vector512.Create(0x3F790000U) - sixth).AsSingle());
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Floats16 Coarse(Floats16 a) => new((a.value.AsInt32() & Vector512.Create(-(1 << 17))).AsSingle());
+
     public static double Lane(in Floats16 a, int lane) => Unsafe.Add(ref Unsafe.As<Floats16, float>(ref Unsafe.AsRef(in a)), lane);
 
     public static void SetLane(ref Floats16 a, int lane, double value) => Unsafe.Add(ref Unsafe.As<Floats16, float>(ref a), lane) = (float)value;

@@ -74,6 +74,9 @@ internal readonly struct Floats8(Vector256<float> value) : ILanes<Floats8>
         return new((Vector256.Create(0x3F790000U) - sixth).AsSingle());
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Floats8 Coarse(Floats8 a) => new((a.value.AsInt32() & Vector256.Create(-(1 << 17))).AsSingle());
+
     public static double Lane(in Floats8 a, int lane) => Unsafe.Add(ref Unsafe.As<Floats8, float>(ref Unsafe.AsRef(in a)), lane);
 
     public static void SetLane(ref Floats8 a, int lane, double value) => Unsafe.Add(ref Unsafe.As<Floats8, float>(ref a), lane) = (float)value;

@@ -48,6 +48,9 @@ internal interface IReal<T> : IAdditionOperators<T, T, T>, ISubtractionOperators
     /// <summary>A guess of a^(-1/6) for a in [1, 1e30], within 4 %, in the same way.</summary>
     static abstract T InverseSixthRootGuess(T a);
 
+    /// <summary>a towards zero to seven binary digits: what came of rounding shows no more.</summary>
+    static abstract T Coarse(T a);
+
     /// <summary>
     /// y + s k for a state that consists of numbers T alone, if this number type has a quicker way than component by component; the result must be the same to the last bit. False: nothing was done.
     /// </summary>

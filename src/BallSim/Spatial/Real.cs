@@ -104,6 +104,9 @@ internal readonly struct Real(double value) : IScalar<Real>, IEquatable<Real>
         return new(BitConverter.Int64BitsToDouble(0x3FEF200000000000L - sixth));
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real Coarse(Real a) => new(BitConverter.Int64BitsToDouble(BitConverter.DoubleToInt64Bits(a.value) & -(1L << 46)));
+
     // One double says nothing of the others: four components of a state fit one vector, and each still gets its own single rounding.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static bool AddsWhole<TState>(ref TState y, Real s, in TState k)

@@ -71,6 +71,8 @@ internal readonly struct Twice(double high, double low) : IReal<Twice>
 
     public static Twice InverseSixthRootGuess(Twice a) => Math.Pow(a.high, -1.0 / 6);
 
+    public static Twice Coarse(Twice a) => (double)Real.Coarse(a.high);
+
     private static Twice Sum(double a, double b)
     {
         var sum = a + b;

@@ -78,19 +78,42 @@ public class PaceTests
     }
 
     [Fact]
+    public void The_next_step_is_near_and_coarse_so_that_a_last_bit_is_none()
+    {
+        double Coarse(double x) => (double)Pace<Real>.Coarse(x);
+        for (var x = 1e-9; x < 10; x *= 1.0007)
+        {
+            var coarse = Coarse(x);
+            Assert.InRange(coarse / x, 1 - 1.0 / 64, 1 + 1.0 / 256);
+            // Seven binary digits.
+            Assert.Equal(0, Math.ScaleB(coarse, 6 - Math.ILogB(coarse)) % 1);
+            // It stays, also if rounding moved it a little, or four times as long: what a plan may grow by.
+            foreach (var same in (double[])[coarse, coarse * (1 + 1e-6), coarse * (1 - 1e-6)])
+            {
+                Assert.Equal(coarse, Coarse(same));
+                Assert.Equal(4 * coarse, Coarse(4 * same));
+            }
+        }
+        Assert.Equal(double.PositiveInfinity, Coarse(double.PositiveInfinity));
+        Assert.True(double.IsNaN(Coarse(double.NaN)));
+        Assert.Equal(0.0, Coarse(0));
+    }
+
+    [Fact]
     public void A_rejected_step_shrinks_and_one_cut_short_says_nothing_against_the_plan()
     {
         (double Next, bool Rejected) Judged(double norm, double planned, double taken) => ((double)Pace<Real>.Next(norm, 1.0, planned, taken, out var rejected), rejected > 0.0);
         double Factor(double norm) => Pace<Real>.Factor(norm, 1.0);
-        Assert.Equal((0.01 * Factor(0.001), false), Judged(0.001, 0.01, 0.01));
+        double Coarse(double x) => Pace<Real>.Coarse(x);
+        Assert.Equal((Coarse(0.01 * Factor(0.001)), false), Judged(0.001, 0.01, 0.01));
         // A hundredth of the plan was taken, and well: the plan stands.
-        Assert.Equal((0.01, false), Judged(0.001, 0.01, 1e-4));
+        Assert.Equal((Coarse(0.01), false), Judged(0.001, 0.01, 1e-4));
         // Taken, but nearly too long: shorter than it.
         Assert.True(Factor(0.9) < 1);
-        Assert.Equal((0.01 * Factor(0.9), false), Judged(0.9, 0.02, 0.01));
-        Assert.Equal((0.01 * Factor(20), true), Judged(20, 0.01, 0.01));
+        Assert.Equal((Coarse(0.01 * Factor(0.9)), false), Judged(0.9, 0.02, 0.01));
+        Assert.Equal((Coarse(0.01 * Factor(20)), true), Judged(20, 0.01, 0.01));
         var (next, rejected) = Judged(1.001, 0.01, 0.01);
-        Assert.True(rejected && next <= 0.008);
+        Assert.True(rejected && next <= 0.00804);
         Assert.False(Judged(1, 0.01, 0.01).Rejected);
     }
 
@@ -188,7 +211,7 @@ public class PaceTests
     [Fact]
     public void The_stiff_method_asks_for_the_cube_root()
     {
-        // 1831 (8 norm + 1e-10)^(-1/3) 1e-10/3 is 0.85 norm'^(-1/3), within [0.2, 3]; a rejected step shrinks by a fifth at least; the guess of the root is within 3.7 %.
+        // 1831 (8 norm + 1e-10)^(-1/3) 1e-10/3 is 0.85 norm'^(-1/3), within [0.2, 3]; a rejected step shrinks by a fifth at least; the guess of the root is within 3.7 %; coarse.
         foreach (var norm in (double[])[0.01, 0.1, 0.5, 5])
         {
             var next = (double)Control<Real>.NextStiff(norm, 2.0, out var rejected);
@@ -196,8 +219,8 @@ public class PaceTests
             Assert.Equal(8 * norm > 1, rejected > 0.0);
             Assert.Equal(1, next / 2 / (8 * norm > 1 ? Math.Min(exact, 0.8) : exact), 0.037);
         }
-        Assert.Equal(6, (double)Control<Real>.NextStiff(0.0, 2.0, out _), 1e-12);
-        Assert.Equal(0.4, (double)Control<Real>.NextStiff(1e12, 2.0, out _), 1e-12);
+        Assert.Equal(6.0, (double)Control<Real>.NextStiff(0.0, 2.0, out _));
+        Assert.Equal((double)Pace<Real>.Coarse(0.4), (double)Control<Real>.NextStiff(1e12, 2.0, out _));
     }
 
     [Fact]
