@@ -10,6 +10,15 @@ internal static class Dense<TState, T>
     where TState : struct, ILinear<TState, T>
     where T : struct, IReal<T>
 {
+    // bᵢ(θ) = Bi1 θ + Bi2 θ² + Bi3 θ³ + Bi4 θ⁴: what slope i counts at θ. B11 is 1, those of the others 0.
+    private const double
+        B12 = -2.7353502828614107, B13 = 2.870563158103125, B14 = -1.0352472271466375,
+        B32 = 1.957622494168604, B33 = -3.2424043576955586, B34 = 1.4529920211873657,
+        B42 = 1.9227622689156338, B43 = -2.4347718387397848, B44 = 0.8646977445970198,
+        B52 = -0.9941907761118648, B53 = 2.784003797516288, B54 = -1.590907460081286,
+        B62 = -1.650843704110954, B63 = 4.022609240815917, B64 = -2.1915350785564605,
+        B72 = 1.5, B73 = -4, B74 = 2.5;
+
     /// <summary>The state at the fraction θ of a step of length h that has been taken, to order 4.</summary>
     public static TState Between(in Step<TState> s, T h, T θ)
     {
@@ -43,13 +52,13 @@ internal static class Dense<TState, T>
     public static void Weights(T h, T θ, out T w1, out T w3, out T w4, out T w5, out T w6, out T w7)
     {
         var hθ = h * θ;
-        w1 = hθ * T.Fma(Weight(θ, -2.7353502828614107, 2.870563158103125, -1.0352472271466375), θ, 1.0);
+        w1 = hθ * T.Fma(Weight(θ, B12, B13, B14), θ, 1.0);
         hθ = hθ * θ;
-        w3 = hθ * Weight(θ, 1.957622494168604, -3.2424043576955586, 1.4529920211873657);
-        w4 = hθ * Weight(θ, 1.9227622689156338, -2.4347718387397848, 0.8646977445970198);
-        w5 = hθ * Weight(θ, -0.9941907761118648, 2.784003797516288, -1.590907460081286);
-        w6 = hθ * Weight(θ, -1.650843704110954, 4.022609240815917, -2.1915350785564605);
-        w7 = hθ * Weight(θ, 1.5, -4, 2.5);
+        w3 = hθ * Weight(θ, B32, B33, B34);
+        w4 = hθ * Weight(θ, B42, B43, B44);
+        w5 = hθ * Weight(θ, B52, B53, B54);
+        w6 = hθ * Weight(θ, B62, B63, B64);
+        w7 = hθ * Weight(θ, B72, B73, B74);
     }
 
     /// <summary>
@@ -67,12 +76,12 @@ internal static class Dense<TState, T>
             p3.Add(h, s.K1, h, s.K7);
             return;
         }
-        p2.Add(h * -2.7353502828614107, s.K1, h * 1.957622494168604, s.K3, h * 1.9227622689156338, s.K4);
-        p2.Add(h * -0.9941907761118648, s.K5, h * -1.650843704110954, s.K6, h * 1.5, s.K7);
-        p3.Add(h * 2.870563158103125, s.K1, h * -3.2424043576955586, s.K3, h * -2.4347718387397848, s.K4);
-        p3.Add(h * 2.784003797516288, s.K5, h * 4.022609240815917, s.K6, h * -4.0, s.K7);
-        p4.Add(h * -1.0352472271466375, s.K1, h * 1.4529920211873657, s.K3, h * 0.8646977445970198, s.K4);
-        p4.Add(h * -1.590907460081286, s.K5, h * -2.1915350785564605, s.K6, h * 2.5, s.K7);
+        p2.Add(h * B12, s.K1, h * B32, s.K3, h * B42, s.K4);
+        p2.Add(h * B52, s.K5, h * B62, s.K6, h * B72, s.K7);
+        p3.Add(h * B13, s.K1, h * B33, s.K3, h * B43, s.K4);
+        p3.Add(h * B53, s.K5, h * B63, s.K6, h * B73, s.K7);
+        p4.Add(h * B14, s.K1, h * B34, s.K3, h * B44, s.K4);
+        p4.Add(h * B54, s.K5, h * B64, s.K6, h * B74, s.K7);
         if (s.Interpolant == Interpolant.Mended)
         {
             var told = s.Start;
@@ -97,9 +106,9 @@ internal static class Dense<TState, T>
             c4 = 0.0;
             return;
         }
-        c2 = h * T.Fma(k1, -2.7353502828614107, T.Fma(k3, 1.957622494168604, T.Fma(k4, 1.9227622689156338, T.Fma(k5, -0.9941907761118648, T.Fma(k6, -1.650843704110954, k7 * 1.5)))));
-        c3 = h * T.Fma(k1, 2.870563158103125, T.Fma(k3, -3.2424043576955586, T.Fma(k4, -2.4347718387397848, T.Fma(k5, 2.784003797516288, T.Fma(k6, 4.022609240815917, k7 * -4.0)))));
-        c4 = h * T.Fma(k1, -1.0352472271466375, T.Fma(k3, 1.4529920211873657, T.Fma(k4, 0.8646977445970198, T.Fma(k5, -1.590907460081286, T.Fma(k6, -2.1915350785564605, k7 * 2.5)))));
+        c2 = h * T.Fma(k1, B12, T.Fma(k3, B32, T.Fma(k4, B42, T.Fma(k5, B52, T.Fma(k6, B62, k7 * B72)))));
+        c3 = h * T.Fma(k1, B13, T.Fma(k3, B33, T.Fma(k4, B43, T.Fma(k5, B53, T.Fma(k6, B63, k7 * B73)))));
+        c4 = h * T.Fma(k1, B14, T.Fma(k3, B34, T.Fma(k4, B44, T.Fma(k5, B54, T.Fma(k6, B64, k7 * B74)))));
         if (interpolant == Interpolant.Mended)
         {
             var gap = end - (start + (c1 + c2 + (c3 + c4)));
