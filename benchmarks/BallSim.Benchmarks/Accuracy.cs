@@ -48,7 +48,7 @@ internal static class Accuracy
         var lane = ReleaseSet.Oiled;
         var exact = ReleaseSet.Releases.Select(r => Simulator.Throw(ReleaseSet.Ball, lane, r, new() { Tolerance = 1e-9, MaxSteps = 5_000_000 }).End).ToArray();
         to.WriteLine("full law: tolerance [m] | greatest error, end [m] | 99 of 100 below | 9 of 10 below | half below | steps | rejected | us a shot | friction given, same lane | benchmark's lane | full : same lane | full : benchmark's lane");
-        foreach (var tolerance in new[] { 1e-3, 1e-4, 1e-5, 1e-6 })
+        foreach (var tolerance in new[] { 1e-3, 1e-4, 1e-5, 3e-6, 1e-6, 1e-7 })
         {
             var options = new SimulatorOptions { Tolerance = tolerance };
             var shots = ReleaseSet.Releases.Select(r => Simulator.Throw(ReleaseSet.Ball, lane, r, options)).ToArray();

@@ -65,7 +65,7 @@ internal abstract class KernelSet
     {
         Type plain = kind.Single ? typeof(DeviceSingle) : typeof(DeviceDouble);
         static Type Bit(Effects effects, Effects one) => (effects & one) != 0 ? typeof(On) : typeof(Off);
-        var effects = typeof(EffectSet<,,,,>).MakeGenericType(Bit(kind.Effects, Effects.Lift), Bit(kind.Effects, Effects.SmallMoments), Bit(kind.Effects, Effects.CoverOil), Bit(kind.Effects, Effects.FreshCover), Bit(kind.Effects, Effects.Dips));
+        var effects = typeof(EffectSet<,,,,,>).MakeGenericType(Bit(kind.Effects, Effects.Lift), Bit(kind.Effects, Effects.SmallMoments), Bit(kind.Effects, Effects.CoverOil), Bit(kind.Effects, Effects.FreshCover), Bit(kind.Effects, Effects.Dips), Bit(kind.Effects, Effects.FineDips));
         var types = new List<Type> { plain };
         foreach (var (number, mapOf) in new[] { (plain, typeof(RowMap<>)), (typeof(DeviceDouble), typeof(DeviceMap<>)) })
         {

@@ -38,6 +38,14 @@ public sealed class AgreementTests : IDisposable
     public void In_doubles_they_are_those_of_the_processor() => Assert.Equal(Ensemble.Throw(Kinds, Coarse), Ensemble.Throw(Kinds, Coarse with { Engine = engine }));
 
     [Fact]
+    public void In_doubles_where_the_dips_of_the_fresh_cover_are_foreseen_too()
+    {
+        var fine = Coarse with { Shot = Coarse.Shot with { Tolerance = 1e-6 } };
+        var throws = Scenarios.Alike(20, Scenarios.Oiled);
+        Assert.Equal(Ensemble.Throw(throws, fine), Ensemble.Throw(throws, fine with { Engine = engine }));
+    }
+
+    [Fact]
     public void In_doubles_on_a_lane_with_slopes_too()
     {
         // One tilted, one measured with a hollow in it.

@@ -116,7 +116,7 @@ internal static class CommonEvents<T, TSurface>
             step.Start = y;
             var seen = slide.Seen;
             var vy = slide.VelocityY;
-            var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, slide.ω), vy, Pace<T>.NextLine(y.Y, rowEnd, bounds) - y.Y, out var atEnd);
+            var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, slide.ω, slide.MaxTurn(control)), vy, Pace<T>.NextLine(y.Y, rowEnd, bounds) - y.Y, out var atEnd);
             if (Pace<T>.MayStick(slide.Slip, h / vy) > zero)
             {
                 slide.Fading(control, out var fade);

@@ -9,14 +9,15 @@ internal interface IEffects
 }
 
 /// <summary>A set of effects, one for each type argument: <see cref="On"/> or <see cref="Off"/>.</summary>
-internal readonly struct EffectSet<TLift, TSmallMoments, TCoverOil, TFreshCover, TDips> : IEffects
+internal readonly struct EffectSet<TLift, TSmallMoments, TCoverOil, TFreshCover, TDips, TFineDips> : IEffects
     where TLift : struct, ISwitch
     where TSmallMoments : struct, ISwitch
     where TCoverOil : struct, ISwitch
     where TFreshCover : struct, ISwitch
     where TDips : struct, ISwitch
+    where TFineDips : struct, ISwitch
 {
-    public static Effects Value => (Effects)(TLift.Bit * (int)Effects.Lift + TSmallMoments.Bit * (int)Effects.SmallMoments + TCoverOil.Bit * (int)Effects.CoverOil + TFreshCover.Bit * (int)Effects.FreshCover + TDips.Bit * (int)Effects.Dips);
+    public static Effects Value => (Effects)(TLift.Bit * (int)Effects.Lift + TSmallMoments.Bit * (int)Effects.SmallMoments + TCoverOil.Bit * (int)Effects.CoverOil + TFreshCover.Bit * (int)Effects.FreshCover + TDips.Bit * (int)Effects.Dips + TFineDips.Bit * (int)Effects.FineDips);
 }
 
 /// <summary>A yes or no that the compiler of a kernel knows.</summary>

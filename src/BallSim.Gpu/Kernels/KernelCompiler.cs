@@ -20,7 +20,7 @@ internal static class KernelCompiler
         Remap(typeof(Math).GetMethod(nameof(Math.FusedMultiplyAdd))!, nameof(Fused), typeof(double));
         Remap(typeof(MathF).GetMethod(nameof(MathF.FusedMultiplyAdd))!, nameof(Fused), typeof(float));
         // Unsafe.SkipInit has no body of its own. One for every type it is used with.
-        foreach (var contact in new[] { typeof(State<>), typeof(SlideContact<>), typeof(RollContact<>), typeof(Grip<>), typeof(CoverContact<>), typeof(DipSums<>) })
+        foreach (var contact in new[] { typeof(State<>), typeof(SlideContact<>), typeof(RollContact<>), typeof(Grip<>), typeof(CoverContact<>), typeof(DipSums<>), typeof(BareSums<>), typeof(DipPlaces<>) })
         {
             foreach (var number in new[] { typeof(DeviceDouble), typeof(DeviceSingle) })
             {

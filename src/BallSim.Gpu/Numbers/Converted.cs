@@ -42,6 +42,7 @@ internal static class Converted<TFrom, TTo>
         (to.PushX, to.PushY, to.TurnX, to.TurnY, to.TurnZ, to.Work) = (Of(a.PushX), Of(a.PushY), Of(a.TurnX), Of(a.TurnY), Of(a.TurnZ), Of(a.Work));
         (to.Film, to.WhenFresh, to.Slip, to.Scale, to.Strip) = (Of(a.Film), Of(a.WhenFresh), Of(a.Slip), Of(a.Scale), Of(a.Strip));
         (to.Curve1, to.Curve2, to.Curve3) = (Of(a.Curve1), Of(a.Curve2), Of(a.Curve3));
+        (to.Rise, to.Bend, to.Swing, to.Depth) = (Of(a.Rise), Of(a.Bend), Of(a.Swing), Of(a.Depth));
         return to;
     }
 

@@ -27,6 +27,8 @@ internal struct FilmOfLanes<T>(PiecewiseBicubic map) : ISurfaceOfLanes<T, FilmSu
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public T Value(T x, T y) => surface.Value(x, y);
 
+    public readonly FilmLaw<T> Law => surface.Law;
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public T FilmInContact(T film) => surface.FilmInContact(film);
 

@@ -12,6 +12,8 @@ internal struct FilmSurface<T, TMap>(FilmLaw<T> law, TMap map) : ISurface<T>
 
     public FilmLaw<T> Law = law;
 
+    readonly FilmLaw<T> ISurface<T>.Law => Law;
+
     public static bool HasSlopes => false;
 
     public readonly void Slopes(T x, T y, out T across, out T along) => across = along = 0.0;

@@ -30,6 +30,8 @@ internal struct GivenOfLanes<T>(PiecewiseBicubic map) : ISurfaceOfLanes<T, Given
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public T Value(T x, T y) => map.At(x, y);
 
+    public readonly FilmLaw<T> Law => default;
+
     public readonly T FilmInContact(T film) => 0.0;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

@@ -23,6 +23,8 @@ internal struct GivenSurface<T, TMap>(TMap map) : ISurface<T>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public T Value(T x, T y) => Map.At(x, y);
 
+    public readonly FilmLaw<T> Law => default;
+
     public readonly T FilmInContact(T film) => 0.0;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

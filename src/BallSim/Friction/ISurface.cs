@@ -27,6 +27,9 @@ internal interface ISurface<T>
     /// <summary>The lane's film h_L in m, or the given coefficient.</summary>
     T Value(T x, T y);
 
+    /// <summary>The law of film and slip; no law that could be asked on a lane of given friction.</summary>
+    FilmLaw<T> Law { get; }
+
     /// <summary>h_c, the film that is drawn into the contact where the film h is offered to it, m; zero on a lane of given friction.</summary>
     T FilmInContact(T film);
 

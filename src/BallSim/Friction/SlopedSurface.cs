@@ -29,6 +29,8 @@ internal struct SlopedSurface<T, TSurface, TSlopes>(TSurface surface, TSlopes sl
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public T Value(T x, T y) => surface.Value(x, y);
 
+    public readonly FilmLaw<T> Law => surface.Law;
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public T FilmInContact(T film) => surface.FilmInContact(film);
 

@@ -27,7 +27,7 @@ internal static class RungeKutta5<TOde, TState, T>
     {
         s.Interpolant = Interpolant.Slopes;
         Unsafe.SkipInit(out TState y);
-        Sum(ref y, s.Start, s, 1, h * 0.009929379973651623);
+        Sum(ref y, s.Start, s, 1, h * RungeKutta5.Place2);
         ode.Rates(y, out s.K2);
         SumWithSecond(ref y, s, 2, h * 3.1343014804258504, h * -2.884815327098148);
         ode.Rates(y, out s.K3);
@@ -97,6 +97,6 @@ internal static class RungeKutta5<TOde, TState, T>
 /// <summary>Where the stages that count at the end of a step stand in it, but for the first, which begins it, and what they count: for who sums over the stages himself.</summary>
 internal static class RungeKutta5
 {
-    public const double Place3 = 0.24948615332770263, Place4 = 0.39819403185272617, Place5 = 0.7913698518814837, Place6 = 0.8887937452857266;
+    public const double Place2 = 0.009929379973651623, Place3 = 0.24948615332770263, Place4 = 0.39819403185272617, Place5 = 0.7913698518814837, Place6 = 0.8887937452857266;
     public const double Weight1 = 0.09996564809507055, Weight3 = 0.16821015766041236, Weight4 = 0.35268817477287273, Weight5 = 0.19890556132314044, Weight6 = 0.18023045814850389;
 }

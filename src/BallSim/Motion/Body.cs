@@ -53,14 +53,14 @@ internal struct Body<T>
     /// <summary>Whether the dips of the fresh fraction and the oil on the cover are left out of the stages of a step and made whole at its end.</summary>
     public readonly bool HasDips => (Effects & Effects.Dips) != 0;
 
+    /// <summary>Whether they are foreseen by the stages and summed from the law itself besides.</summary>
+    public readonly bool HasFineDips => (Effects & Effects.FineDips) != 0;
+
     /// <summary>The body as the equations see it at a tolerance.</summary>
     public readonly Body<T> At(double tolerance)
     {
         var body = this;
-        if (Control<T>.Mends(tolerance, body))
-        {
-            body.Effects |= Effects.Dips;
-        }
+        body.Effects |= Control<T>.Mends(tolerance, body);
         return body;
     }
 

@@ -16,8 +16,11 @@ internal readonly struct Control<T>
     // The fresh fraction has narrow dips, twice a turn, of which an error estimate sees too little.
     private const double PartWithFreshCover = 0.1;
 
-    // Down to this tolerance, m, the fresh fraction's dips are made whole step by step: what that neglects moves the path by some micrometres.
-    private const double LeastMended = 5e-6;
+    // Where they are foreseen, what is left of them is more than all the rest; it goes by the turn of a step, which has a bound of its own.
+    private const double PartWithForeseen = 3;
+
+    // Down to this tolerance, m, the fresh fraction's dips are made whole step by step: what that neglects moves the path by some micrometres. Down to the other they are foreseen as well, which leaves less than one.
+    private const double LeastMended = 5e-6, LeastForeseen = 8e-7;
 
     // The estimate of the linearly implicit method is less on the safe side.
     private const double WeightWhileStiff = 8;
@@ -27,7 +30,8 @@ internal readonly struct Control<T>
     public Control(double tolerance, in Body<T> body)
     {
         var share = Math.Min(MostShare, Share * Math.Pow(tolerance / 1e-6, SharePower));
-        T local = share * (body.HasCoverOil && body.HasFreshCover && !body.HasDips ? PartWithFreshCover : 1) * tolerance;
+        var part = body.HasFineDips ? PartWithForeseen : body.HasCoverOil && body.HasFreshCover && !body.HasDips ? PartWithFreshCover : 1;
+        T local = share * part * tolerance;
         T one = 1.0;
         perPlace = one / local;
         perVelocity = perPlace;
@@ -41,11 +45,19 @@ internal readonly struct Control<T>
         StickSlip = Math.Clamp(3e-5 * scale, 1e-12, 1e-2);
         SureSlip = 5e-6 * scale;
         SlipStart = Math.Clamp(6e-4 * Math.Cbrt(scale), 2e-6, 2e-3);
+        TurnThroughDips = 1.2 * Math.Sqrt(Math.Sqrt(scale));
         FirstStep = 5e-3 * Math.Pow(scale, 0.2);
     }
 
-    /// <summary>Whether the dips of the fresh fraction are made whole step by step at a tolerance (<see cref="Body{T}.HasDips"/>), see <see cref="Dips{T}"/>.</summary>
-    public static bool Mends(double tolerance, in Body<T> body) => body.HasCoverOil && body.HasFreshCover && tolerance > LeastMended;
+    /// <summary>How the dips of the fresh fraction are made whole step by step at a tolerance, see <see cref="Dips{T}"/>.</summary>
+    public static Effects Mends(double tolerance, in Body<T> body)
+    {
+        if (!body.HasCoverOil || !body.HasFreshCover || tolerance <= LeastForeseen)
+        {
+            return Effects.None;
+        }
+        return tolerance > LeastMended ? Effects.Dips : Effects.Dips | Effects.FineDips;
+    }
 
     /// <summary>Slip speed, m/s, below which sliding that is coming to its end is ended by drifting over the rest in one go.</summary>
     public readonly T StickSlip;
@@ -55,6 +67,9 @@ internal readonly struct Control<T>
 
     /// <summary>Time, s, rolled on past the limit of grip before sliding is started, see <see cref="Run{T,TSurface,TRecorder}"/>.</summary>
     public readonly T SlipStart;
+
+    /// <summary>How far, rad, a step turns the ball where the dips of the fresh cover are foreseen: what is smooth along it, and what a dip does in it, is known by a few places.</summary>
+    public readonly T TurnThroughDips;
 
     /// <summary>First step, s.</summary>
     public readonly T FirstStep;

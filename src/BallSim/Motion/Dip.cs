@@ -25,6 +25,9 @@ internal struct Dip<T>
     /// <summary>The friction that is lost by not being fresh, as x (c1 + x (c2 + x c3)) of x = 1 - φ.</summary>
     public T Curve1, Curve2, Curve3;
 
+    /// <summary>To foresee the next dip, where <see cref="Body{T}.HasFineDips"/>: first and second derivative of the shift by time, 1/s and 1/s²; the square of the angular velocity; the friction that the last dips lost for each part of the cover that was not fresh.</summary>
+    public T Rise, Bend, Swing, Depth;
+
     /// <summary>From what was seen at the start of a step and here, at its last stage, to its end: in a line.</summary>
     public void ToEnd(in Dip<T> start)
     {

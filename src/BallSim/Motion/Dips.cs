@@ -12,9 +12,10 @@ namespace BallSim.Motion;
 /// fresh contact does not ask for, is brought to the end of the step with the mean of the fresh fraction.
 /// </summary>
 /// <remarks>
-/// Neglected: what the impulse would have changed in the forces within the same step, the second order of something small. For tolerances down to 1e-5 m; finer ones take the law as it is.
+/// Neglected: what the impulse would have changed in the forces within the same step, the second order of something small. At tolerances of 5e-6 m and finer (<see cref="Body{T}.HasFineDips"/>) that counts: there the stages take what is
+/// foreseen of it, and the rest is summed from the law itself (<see cref="DipPlaces{T}"/>). At 8e-7 m and finer the law is taken as it is, in short steps.
 /// </remarks>
-internal struct Dips<T>
+internal partial struct Dips<T>
     where T : struct, IReal<T>
 {
     /// <summary>What the start of the step saw.</summary>
@@ -27,11 +28,17 @@ internal struct Dips<T>
     // The shift at three stages; over the stages so far, by their weights, the film, the lost friction and its first and second moment in the step.
     private T q3, q4, q5, film, sum, first, second;
 
+    // The friction foreseen to be lost, θ (foreseen1 + θ foreseen2) of the part θ of the step that is over, and the mean of 1 - φ; the film and the slip at four stages.
+    private T foreseen1, foreseen2, bare, film3, film4, film5, film6, slip3, slip4, slip5, slip6, fresh3, fresh4, fresh5, fresh6;
+
     /// <summary>Whether a step is under way, at whose end the oil is brought on.</summary>
     public readonly bool IsUnderWay => left != None;
 
     /// <summary>Whether the slopes asked for are those of the last stage, or begin a stretch. What is at the end of the step follows from both: what is new there is of second order.</summary>
     public readonly bool IsAtEdge => left is 1 or None;
+
+    /// <summary>Whether the slopes asked for are those at the end of a step.</summary>
+    public readonly bool IsAtEnd => left == AtEnd;
 
     /// <summary>Whether the shift of the track is asked for at the stage to come.</summary>
     public readonly bool Asks => left != 5;
@@ -49,8 +56,12 @@ internal struct Dips<T>
     }
 
     /// <summary>A stage of the step.</summary>
-    public void Note(in Dip<T> seen, T filmThere)
+    public void Note(in Dip<T> seen, T filmThere, in Body<T> body)
     {
+        if (body.HasFineDips)
+        {
+            Keep(seen, filmThere);
+        }
         switch (left)
         {
             case 4:
@@ -96,25 +107,29 @@ internal struct Dips<T>
         where TSurface : struct, ISurface<T>
     {
         left = AtEnd;
-        T half = 0.5;
         ref var end = ref step.End;
-        // The shift along the step, from the start and four stages.
-        T q1 = Start.Shift, q6 = d.Shift;
-        var c1 = T.Fma(q1, -8.908329062843562, T.Fma(q3, 21.79108548269617, T.Fma(q4, -15.363286233969262, T.Fma(q5, 5.37531986645206, q6 * -2.894790052335433))));
-        var c2 = T.Fma(q1, 27.06143449900073, T.Fma(q3, -106.77829276328555, T.Fma(q4, 98.27879715567052, T.Fma(q5, -41.0926938198493, q6 * 22.53075492846359))));
-        var c3 = T.Fma(q1, -33.314411644120625, T.Fma(q3, 161.7051705675775, T.Fma(q4, -168.94123773623514, T.Fma(q5, 93.53783755131032, q6 * -52.98735873853205))));
-        var c4 = T.Fma(q1, 14.311274621067147, T.Fma(q3, -77.80430485576771, T.Fma(q4, 87.55020836963054, T.Fma(q5, -60.87824576557015, q6 * 36.82106763064017))));
-        DipSums<T>.Over(q1, c1, c2, c3, c4, out var x);
-        T per = 1.0 / DipSums<T>.Samples;
-        CoverOil<T>.Carry(body, ref surface, film, per * x.X10, h * T.Fma(0.5 / RungeKutta5.Place6, d.Strip - Start.Strip, Start.Strip), step.Start, ref end);
-        Curve(ref surface, ref d, T.Fma(RungeKutta5.Place6, end.CoverFilm - step.Start.CoverFilm, step.Start.CoverFilm));
-        d.ToEnd(Start);
+        T whole, late, last, per = 1.0;
+        if (body.HasFineDips)
+        {
+            SumFinely(ref step, h, ref surface, body, ref d, out whole, out late, out last);
+            d.ToEnd(Start);
+        }
+        else
+        {
+            per = 1.0 / DipSums<T>.Samples;
+            // The shift along the step, from the start and four stages.
+            Quartic<T>.Through(Start.Shift, q3, q4, q5, d.Shift, out var q);
+            DipSums<T>.Over(q.C0, q.C1, q.C2, q.C3, q.C4, out var x);
+            CoverOil<T>.Carry(body, ref surface, film, per * x.X10, h * T.Fma(0.5 / RungeKutta5.Place6, d.Strip - Start.Strip, Start.Strip), step.Start, ref end);
+            Curve(ref surface, ref d, T.Fma(RungeKutta5.Place6, end.CoverFilm - step.Start.CoverFilm, step.Start.CoverFilm));
+            d.ToEnd(Start);
 
-        // The lost friction goes from its curve at the start to that at the end.
-        T a1 = Start.Curve1, a2 = Start.Curve2, a3 = Start.Curve3, b1 = d.Curve1 - a1, b2 = d.Curve2 - a2, b3 = d.Curve3 - a3;
-        var whole = T.Fma(a1, x.X10, T.Fma(a2, x.X20, T.Fma(a3, x.X30, T.Fma(b1, x.X11, T.Fma(b2, x.X21, b3 * x.X31)))));
-        var late = T.Fma(a1, x.X11, T.Fma(a2, x.X21, T.Fma(a3, x.X31, T.Fma(b1, x.X12, T.Fma(b2, x.X22, b3 * x.X32)))));
-        var last = T.Fma(a1, x.X12, T.Fma(a2, x.X22, T.Fma(a3, x.X32, T.Fma(b1, x.X13, T.Fma(b2, x.X23, b3 * x.X33)))));
+            // The lost friction goes from its curve at the start to that at the end.
+            T a1 = Start.Curve1, a2 = Start.Curve2, a3 = Start.Curve3, b1 = d.Curve1 - a1, b2 = d.Curve2 - a2, b3 = d.Curve3 - a3;
+            whole = T.Fma(a1, x.X10, T.Fma(a2, x.X20, T.Fma(a3, x.X30, T.Fma(b1, x.X11, T.Fma(b2, x.X21, b3 * x.X31)))));
+            late = T.Fma(a1, x.X11, T.Fma(a2, x.X21, T.Fma(a3, x.X31, T.Fma(b1, x.X12, T.Fma(b2, x.X22, b3 * x.X32)))));
+            last = T.Fma(a1, x.X12, T.Fma(a2, x.X22, T.Fma(a3, x.X32, T.Fma(b1, x.X13, T.Fma(b2, x.X23, b3 * x.X33)))));
+        }
         whole = T.Fma(whole, per, -sum);
         late = T.Fma(late, per, -first);
         last = T.Fma(last, per, -second);

@@ -20,4 +20,7 @@ internal enum Effects
 
     /// <summary>The dips of the fresh fraction are left out of the stages of a step of sliding and made whole at its end, see <see cref="Dips{T}"/>; the oil on the cover is brought from end to end of a step, see <see cref="CoverOil{T}"/>.</summary>
     Dips = 16,
+
+    /// <summary>With <see cref="Dips"/>: they are foreseen by the stages as well, and summed from the law itself.</summary>
+    FineDips = 32,
 }

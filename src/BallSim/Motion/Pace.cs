@@ -20,7 +20,10 @@ internal static class Pace<T>
     private const double StickingDeceleration = 40;
 
     /// <summary>A step in time that does not turn the ball too far.</summary>
-    public static T CapTurn(T dt, Vec3<T> ω, double maxTurn = MaxTurn) => T.Min(dt, maxTurn / (T.Sqrt(ω.Dot(ω)) + 1e-9));
+    public static T CapTurn(T dt, Vec3<T> ω, double maxTurn = MaxTurn) => CapTurn(dt, ω, (T)maxTurn);
+
+    /// <summary>The same for a bound of a shot's own.</summary>
+    public static T CapTurn(T dt, Vec3<T> ω, T maxTurn) => T.Min(dt, maxTurn / (T.Sqrt(ω.Dot(ω)) + 1e-9));
 
     /// <summary>A step down-lane from one in time, ended on the next line that a step must not cross; two equal steps rather than a long one and a sliver.</summary>
     public static T ByDistance(T dt, T vy, T left, out T atEnd)

@@ -270,7 +270,7 @@ internal sealed partial class Pack<T, TSurface, TOne>
         slide.Start = q;
         var seen = slide.Seen;
         var vy = slide.VelocityY;
-        var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, slide.ω), vy, Pace<T>.NextLine(step.Start.Y, rowEnd, bounds) - step.Start.Y, out var atEnd);
+        var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, slide.ω, slide.MaxTurn(control)), vy, Pace<T>.NextLine(step.Start.Y, rowEnd, bounds) - step.Start.Y, out var atEnd);
         var special = zero;
         var near = Pace<T>.MayStick(slide.Slip, h / vy);
         if ((T.Mask(near) & active) != 0)

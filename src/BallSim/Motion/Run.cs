@@ -231,7 +231,7 @@ internal partial struct Run<T, TSurface, TRecorder>
         surface.Roam();
     }
 
-    private readonly T Plan(bool byDistance, Vec3<T> ω, T vy, double maxTurn, out T atEnd)
+    private readonly T Plan(bool byDistance, Vec3<T> ω, T vy, T maxTurn, out T atEnd)
     {
         var capped = Pace<T>.CapTurn(dt, ω, maxTurn);
         if (byDistance)
@@ -270,7 +270,7 @@ internal partial struct Run<T, TSurface, TRecorder>
             }
             else
             {
-                h = Plan(slide.ByDistance, slide.ω, vy, Pace<T>.MaxTurn, out atEnd);
+                h = Plan(slide.ByDistance, slide.ω, vy, slide.MaxTurn(control), out atEnd);
                 if (Pace<T>.MayStick(slide.Slip, Seconds(h, slide.ByDistance, vy)) > 0.0)
                 {
                     if (EndsSliding(out var cap, out var ended))

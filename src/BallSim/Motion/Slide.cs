@@ -51,6 +51,9 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
 
     public readonly T N => Seen.N;
 
+    /// <summary>How far, rad, a step may turn the ball.</summary>
+    public readonly T MaxTurn(in Control<T> control) => Body.HasFineDips ? control.TurnThroughDips : Pace<T>.MaxTurn;
+
     // The slopes asked for are those of a stage inside a step.
     private bool inside;
 
@@ -104,7 +107,7 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
         c.At(Body, Start, y);
         T one = 1.0, zero = 0.0;
         var per = c.perSlip;
-        Push(Body, ref Surface, ref c, y, c.sx * per, c.sy * per, c.s, ref cover);
+        Push(Body, ref Surface, ref c, y, c.sx * per, c.sy * per, c.s, ref cover, Body.HasFineDips ? Dips.Foreseen : zero, Dips.Asks);
 
         T vx = c.vx, vy = c.vy, wx = c.ωx, wy = c.ωy, wz = c.ωz;
         (Seen.VelocityX, Seen.VelocityY, Seen.Slip, Seen.N) = (vx, vy, c.s, c.N);
@@ -156,7 +159,14 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
         {
             T zero = 0.0;
             step.K1.CoverFilm = step.K1.OilTaken = zero;
-            Dips.Begin();
+            if (Body.HasFineDips)
+            {
+                Dips.BeginFinely(h);
+            }
+            else
+            {
+                Dips.Begin();
+            }
         }
         inside = true;
         RungeKutta5<Slide<T, TSurface>, State<T>, T>.Approach(ref this, ref step, h);
@@ -177,7 +187,7 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
         Dip.Lost = cover.Friction - cover.WhenFresh;
         if (Dips.Asks)
         {
-            Dip.Shift = IsFresh(Body, c.s) ? c.Shift(Body) : cover.Shift;
+            Dip.Shift = IsFresh(Body, c.s) && !Body.HasFineDips ? c.Shift(Body) : cover.Shift;
         }
         if (Dips.IsAtEdge)
         {
@@ -199,10 +209,27 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
             Dip.Strip = scale * (Body.ContactRadius + Body.ContactRadius) * T.Sqrt(T.Fma(wx, wx, wy * wy));
             if (Dips.Begins)
             {
-                Dips<T>.Curve(ref Surface, ref Dip, y.CoverFilm);
+                if (Body.HasFineDips)
+                {
+                    // Nothing is foreseen.
+                    Dip.Rise = Dip.Bend = Dip.Depth = 0.0;
+                    Dip.Swing = c.ω.Dot(c.ω);
+                }
+                else
+                {
+                    Dips<T>.Curve(ref Surface, ref Dip, y.CoverFilm);
+                }
             }
         }
-        Dips.Note(Dip, cover.Film);
+        if (Body.HasFineDips)
+        {
+            (Dip.Slip, Dip.WhenFresh) = (c.s, cover.WhenFresh);
+            if (Dips.IsAtEnd)
+            {
+                (Dip.Film, Dip.Swing) = (cover.Film, c.ω.Dot(c.ω));
+            }
+        }
+        Dips.Note(Dip, cover.Film, Body);
     }
 
     /// <summary>
@@ -212,7 +239,8 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
     public void Push(ref SlideContact<T> c, in State<T> y, T ex, T ey, T slip, out CoverContact<T> cover)
     {
         Touch(Body, ref Surface, y, out cover);
-        Push(Body, ref Surface, ref c, y, ex, ey, slip, ref cover);
+        T zero = 0.0;
+        Push(Body, ref Surface, ref c, y, ex, ey, slip, ref cover, zero, true);
     }
 
     // The lane under the ball.
@@ -224,7 +252,7 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
         cover.BareShare = surface.BareShare(body.IsNeverFresh ? cover.Film + y.CoverFilm : cover.Film, out cover.InContact);
     }
 
-    private static void Push(in Body<T> body, ref TSurface surface, ref SlideContact<T> c, in State<T> y, T ex, T ey, T slip, ref CoverContact<T> cover)
+    private static void Push(in Body<T> body, ref TSurface surface, ref SlideContact<T> c, in State<T> y, T ex, T ey, T slip, ref CoverContact<T> cover, T foreseen, bool asks)
     {
         if (TSurface.HasSlopes)
         {
@@ -241,6 +269,17 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
             {
                 Refresh(body, ref surface, ref c, y.CoverFilm, ex, ey, slip, ref cover);
                 μ = cover.Friction;
+            }
+            else if (body.HasFineDips && asks)
+            {
+                // Of a fresh cover's force, not of that with which the stage goes on.
+                c.Press(body, ex, ey, μ);
+                cover.Shift = c.Shift(body);
+            }
+            if (body.HasFineDips)
+            {
+                μ = μ + T.IfLess(slip, FreshSlip, 0.0, foreseen);
+                cover.Friction = μ;
             }
         }
         c.Push(body, ex, ey, μ);

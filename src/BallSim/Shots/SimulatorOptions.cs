@@ -11,7 +11,7 @@ public sealed record SimulatorOptions
 
     /// <summary>
     /// Tolerance of the path, m, 1e-13 to 1e-2; 1e-6. The error of the whole path is held to it on the release set of the benchmark (maximum, not mean); it is kept by experience, not a proven
-    /// bound. On a lane with oil, where the track moves onto fresh cover, the same releases keep to it in the median and within five times of it in nine of ten, and the most sensitive exceed it by ten to fifty times.
+    /// bound. On a lane with oil, where the track moves onto fresh cover, half of the same releases err by less than 1.2e-6 m at the default, nine of ten by less than 4.3e-6 m and the most sensitive by 5.5e-5 m.
     /// </summary>
     public double Tolerance
     {

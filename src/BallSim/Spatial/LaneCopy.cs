@@ -23,6 +23,19 @@ internal static class LaneCopy<T>
         }
     }
 
+    /// <summary>The first so many numbers in all lanes.</summary>
+    public static void Spread<TMany, TOne>(ref TMany many, in TOne one, int count)
+        where TMany : struct
+        where TOne : struct
+    {
+        ref var from = ref Unsafe.As<TOne, double>(ref Unsafe.AsRef(in one));
+        ref var to = ref Unsafe.As<TMany, T>(ref many);
+        for (var i = 0; i < count; i++)
+        {
+            Unsafe.Add(ref to, i) = Unsafe.Add(ref from, i);
+        }
+    }
+
     public static void Get<TMany, TOne>(in TMany many, int lane, ref TOne one)
         where TMany : struct
         where TOne : struct => Get(many, lane, ref one, Unsafe.SizeOf<TOne>() / sizeof(double));

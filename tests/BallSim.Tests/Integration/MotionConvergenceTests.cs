@@ -31,6 +31,8 @@ public class MotionConvergenceTests
         {
         }
 
+        public BallSim.Friction.FilmLaw<Twice> Law => default;
+
         public Twice FilmInContact(Twice film) => 0.0;
 
         public Twice Value(Twice x, Twice y) => mu;

@@ -37,4 +37,17 @@ public class DipSumsTests
             Assert.Equal(alone, Doubles8.Lane(beside, 5));
         }
     }
+
+    [Theory]
+    [InlineData(-0.7, 1.9, -0.4, 0.3, -0.1)]
+    [InlineData(2.5, 0.4, 0.1, -0.2, 0.3)]
+    public void What_is_foreseen_is_the_sum_over_the_middles_of_the_eighths(double c0, double c1, double c2, double c3, double c4)
+    {
+        BareSums<Real>.Over(new() { C0 = c0, C1 = c1, C2 = c2, C3 = c3, C4 = c4 }, out var one);
+        BareSums<Doubles8>.Over(new() { C0 = c0, C1 = c1, C2 = c2, C3 = c3, C4 = c4 }, out var lanes);
+        var places = Enumerable.Range(0, 8).Select(i => (i + 0.5) / 8).Select(θ => (θ, X: 1 - (double)FreshCover<Real>.Fraction(c0 + θ * (c1 + θ * (c2 + θ * (c3 + θ * c4)))))).ToArray();
+        Assert.Equal(places.Average(p => p.X), one.Mean, 1e-14);
+        Assert.Equal(places.Average(p => p.X * p.θ), one.Late, 1e-14);
+        Assert.Equal(((double)one.Mean, (double)one.Late), (Doubles8.Lane(lanes.Mean, 3), Doubles8.Lane(lanes.Late, 3)));
+    }
 }

@@ -192,20 +192,27 @@ public class PaceTests
         Assert.Equal(10, new Control<Real>(1e-6, body).Norm(new() { X = 0.35e-6 }), 1e-9);
         body.Effects |= Effects.Dips;
         Assert.Equal(1, (double)new Control<Real>(1e-6, body).Norm(new() { X = 0.35e-6 }), 1e-9);
+        // Three times as much where what is foreseen is of another order anyway.
+        body.Effects |= Effects.FineDips;
+        Assert.Equal(1 / 3.0, (double)new Control<Real>(1e-6, body).Norm(new() { X = 0.35e-6 }), 1e-9);
     }
 
     [Fact]
-    public void Dips_are_mended_where_there_are_any_and_the_tolerance_is_coarse()
+    public void Dips_are_mended_where_there_are_any_and_foreseen_where_the_tolerance_asks_for_it()
     {
-        Body<Real> With(Effects effects) => new() { Effects = effects };
-        Assert.True(Control<Real>.Mends(1e-4, With(Effects.CoverOil | Effects.FreshCover)));
-        Assert.True(Control<Real>.Mends(6e-6, With(Effects.CoverOil | Effects.FreshCover)));
-        Assert.False(Control<Real>.Mends(4e-6, With(Effects.CoverOil | Effects.FreshCover)));
-        Assert.False(Control<Real>.Mends(1e-4, With(Effects.CoverOil)));
-        Assert.False(Control<Real>.Mends(1e-4, With(Effects.FreshCover)));
-        var body = With(Effects.CoverOil | Effects.FreshCover | Effects.SmallMoments);
+        Effects At(double tolerance, Effects effects) => Control<Real>.Mends(tolerance, new() { Effects = effects });
+        const Effects Both = Effects.CoverOil | Effects.FreshCover;
+        Assert.Equal(Effects.Dips, At(1e-4, Both));
+        Assert.Equal(Effects.Dips, At(6e-6, Both));
+        Assert.Equal(Effects.Dips | Effects.FineDips, At(4e-6, Both));
+        Assert.Equal(Effects.Dips | Effects.FineDips, At(1e-6, Both));
+        Assert.Equal(Effects.None, At(7e-7, Both));
+        Assert.Equal(Effects.None, At(1e-4, Effects.CoverOil));
+        Assert.Equal(Effects.None, At(1e-6, Effects.FreshCover));
+        var body = new Body<Real> { Effects = Both | Effects.SmallMoments };
         Assert.Equal(body.Effects | Effects.Dips, body.At(1e-4).Effects);
-        Assert.Equal(body.Effects, body.At(1e-6).Effects);
+        Assert.Equal(body.Effects | Effects.Dips | Effects.FineDips, body.At(1e-6).Effects);
+        Assert.Equal(body.Effects, body.At(1e-7).Effects);
     }
 
     [Fact]

@@ -1,0 +1,26 @@
+using System.Runtime.CompilerServices;
+using BallSim.Integration;
+using BallSim.Spatial;
+
+namespace BallSim.Motion;
+
+/// <summary>What changes smoothly along a step, as c0 + θ (c1 + θ (c2 + θ (c3 + θ c4))) of the part θ of it that is over.</summary>
+internal struct Quartic<T>
+    where T : struct, IReal<T>
+{
+    public T C0, C1, C2, C3, C4;
+
+    /// <summary>Through the value at the start of a step and those at four of its stages, the third to the sixth.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void Through(T start, T third, T fourth, T fifth, T sixth, out Quartic<T> q)
+    {
+        q.C0 = start;
+        q.C1 = T.Fma(start, -8.908329062843562, T.Fma(third, 21.79108548269617, T.Fma(fourth, -15.363286233969262, T.Fma(fifth, 5.37531986645206, sixth * -2.894790052335433))));
+        q.C2 = T.Fma(start, 27.06143449900073, T.Fma(third, -106.77829276328555, T.Fma(fourth, 98.27879715567052, T.Fma(fifth, -41.0926938198493, sixth * 22.53075492846359))));
+        q.C3 = T.Fma(start, -33.314411644120625, T.Fma(third, 161.7051705675775, T.Fma(fourth, -168.94123773623514, T.Fma(fifth, 93.53783755131032, sixth * -52.98735873853205))));
+        q.C4 = T.Fma(start, 14.311274621067147, T.Fma(third, -77.80430485576771, T.Fma(fourth, 87.55020836963054, T.Fma(fifth, -60.87824576557015, sixth * 36.82106763064017))));
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public readonly T At(T θ) => T.Fma(T.Fma(T.Fma(T.Fma(C4, θ, C3), θ, C2), θ, C1), θ, C0);
+}
