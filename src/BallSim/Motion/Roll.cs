@@ -206,21 +206,19 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
     [MethodImpl(MethodImplOptions.NoInlining)]
     private void CarryOil(ref Step<State<T>> step, in Grip<T> from, in Grip<T> to)
     {
-        const int Samples = 10;
         const double Place = RungeKutta5.Place4;
-        T one = 1.0, half = 0.5, dry = 0.0;
+        T half = 0.5, zero = 0.0;
         // q(θ) = q0 + θ (c1 + θ c2).
         var rise = to.Shift - from.Shift;
-        var c2 = T.Fma(rise, Place, from.Shift - between) * (1 / (Place * (1 - Place)));
-        var c1 = rise - c2;
-        for (var i = 0; i < Samples; i++)
-        {
-            T θ = (i + 0.5) / Samples;
-            dry = dry + (one - FreshCover<T>.Fraction(T.Fma(θ, T.Fma(θ, c2, c1), from.Shift)));
-        }
+        Quartic<T> shift;
+        shift.C0 = from.Shift;
+        shift.C2 = T.Fma(rise, Place, from.Shift - between) * (1 / (Place * (1 - Place)));
+        shift.C1 = rise - shift.C2;
+        shift.C3 = shift.C4 = zero;
+        BareSums<T>.Over(shift, out var sums);
         T dx = step.End.X - step.Start.X, dy = step.End.Y - step.Start.Y;
         var strip = (Body.ContactRadius + Body.ContactRadius) * T.Sqrt(T.Fma(dx, dx, dy * dy));
-        CoverOil<T>.Carry(Body, ref Surface, half * (from.Film + to.Film), dry * (1.0 / Samples), strip, step.Start, ref step.End);
+        CoverOil<T>.Carry(Body, ref Surface, half * (from.Film + to.Film), sums.Mean, strip, step.Start, ref step.End);
         step.Interpolant = Interpolant.Mended;
     }
 
