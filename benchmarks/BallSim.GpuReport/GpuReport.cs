@@ -146,8 +146,15 @@ internal static class GpuReport
                 var pairs = processor.Zip(card).ToArray();
                 double Most(Func<Outcome, double> of) => pairs.Where(p => p.First.StopReason == p.Second.StopReason).Max(p => Math.Abs(of(p.First) - of(p.Second)));
                 var sameSteps = pairs.Where(p => p.First.Steps == p.Second.Steps && p.First.StopReason == p.Second.StopReason).ToArray();
-                var far = pairs.Count(p => Math.Abs(p.First.X - p.Second.X) > (precision == Precision.Double ? 1e-9 : 1e-4));
-                to.WriteLine(FormattableString.Invariant($"{name}, {precision} against doubles of the processor at 1e-4 m: x {Most(o => o.X):E1} m, y {Most(o => o.Distance):E1} m, time {Most(o => o.Time):E1} s; {sameSteps.Length} of {pairs.Length} at the same steps, x {sameSteps.Max(p => Math.Abs(p.First.X - p.Second.X)):E1} m; {far} farther than {(precision == Precision.Double ? "1e-9" : "1e-4")} m; {pairs.Count(p => p.First.StopReason != p.Second.StopReason)} stop otherwise; {seconds:F1} s with compiling"));
+                var near = precision == Precision.Double ? 1e-9 : 1e-4;
+                double Off(int i) => Math.Max(Math.Abs(pairs[i].First.X - pairs[i].Second.X), Math.Abs(pairs[i].First.Distance - pairs[i].Second.Distance));
+                var far = Enumerable.Range(0, pairs.Length).Where(i => Off(i) > near).OrderByDescending(Off).ToArray();
+                to.WriteLine(FormattableString.Invariant($"{name}, {precision} against doubles of the processor at 1e-4 m: x {Most(o => o.X):E1} m, y {Most(o => o.Distance):E1} m, time {Most(o => o.Time):E1} s; {sameSteps.Length} of {pairs.Length} at the same steps, x {sameSteps.Max(p => Math.Abs(p.First.X - p.Second.X)):E1} m; {far.Length} farther than {near:E0} m in x or y; {pairs.Count(p => p.First.StopReason != p.Second.StopReason)} stop otherwise; {seconds:F1} s with compiling"));
+                foreach (var i in far.Take(5))
+                {
+                    var (here, there) = pairs[i];
+                    to.WriteLine(FormattableString.Invariant($"  scenario {i}: {here.StopReason} at x {here.X:F4} m, y {here.Distance:F3} m after {here.Time:F2} s; there {there.StopReason}, x off by {there.X - here.X:E1} m, y by {there.Distance - here.Distance:E1} m, time by {there.Time - here.Time:E1} s"));
+                }
                 to.WriteLine("  ended: " + string.Join(", ", processor.GroupBy(o => o.StopReason).Select(g => $"{g.Key} {g.Count()}")) + FormattableString.Invariant($"; slipped again {processor.Count(o => o.SlippedAgain > 0)}"));
             }
         }
