@@ -19,7 +19,7 @@ internal readonly struct Control<T>
     // Where they are foreseen, what is left of them is more than all the rest; it goes by the turn of a step, which has a bound of its own.
     private const double PartWithForeseen = 3;
 
-    // Down to this tolerance, m, the fresh fraction's dips are made whole step by step: what that neglects moves the path by some micrometres. Down to the other they are foreseen as well, which leaves less than one.
+    // Down to this tolerance, m, the fresh fraction's dips are made whole step by step: what that neglects moves the path by some micrometres. Down to the other they are foreseen as well, which leaves about one.
     private const double LeastMended = 5e-6, LeastForeseen = 8e-7;
 
     // The estimate of the linearly implicit method is less on the safe side.

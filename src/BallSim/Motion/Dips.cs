@@ -28,7 +28,7 @@ internal partial struct Dips<T>
     // The shift at three stages; over the stages so far, by their weights, the film, the lost friction and its first and second moment in the step.
     private T q3, q4, q5, film, sum, first, second;
 
-    // The friction foreseen to be lost, θ (foreseen1 + θ foreseen2) of the part θ of the step that is over, and the mean of 1 - φ; the film and the slip at four stages.
+    // The friction foreseen to be lost, θ (foreseen1 + θ foreseen2) of the part θ of the step that is over, and the mean of 1 - φ; the film, the slip and the friction of a fresh cover at four stages.
     private T foreseen1, foreseen2, bare, film3, film4, film5, film6, slip3, slip4, slip5, slip6, fresh3, fresh4, fresh5, fresh6;
 
     /// <summary>Whether a step is under way, at whose end the oil is brought on.</summary>
