@@ -158,19 +158,18 @@ internal struct DipPlaces<T> : IFourfold
     private void Cross(out T least)
     {
         T zero = 0.0, one = 1.0, tiny = 1e-9;
-        T s1 = Shift.C1, s2 = 2.0 * Shift.C2, s3 = 3.0 * Shift.C3, s4 = 4.0 * Shift.C4;
-        T first = Shift.C0, last = Shift.At(one), slopeLast = s1 + s2 + s3 + s4;
-        var turns = T.IfLess(zero, first * last, T.IfLess(s1 * slopeLast, zero, one, zero), zero);
+        T first = Shift.C0, last = Shift.At(one), slopeLast = Shift.SlopeAtEnd;
+        var turns = T.IfLess(zero, first * last, T.IfLess(Shift.C1 * slopeLast, zero, one, zero), zero);
         Quartic<T> f;
-        f.C0 = T.IfLess(zero, turns, s1, Shift.C0);
-        f.C1 = T.IfLess(zero, turns, s2, Shift.C1);
-        f.C2 = T.IfLess(zero, turns, s3, Shift.C2);
-        f.C3 = T.IfLess(zero, turns, s4, Shift.C3);
+        f.C0 = T.IfLess(zero, turns, Shift.C1, Shift.C0);
+        f.C1 = T.IfLess(zero, turns, 2.0 * Shift.C2, Shift.C1);
+        f.C2 = T.IfLess(zero, turns, 3.0 * Shift.C3, Shift.C2);
+        f.C3 = T.IfLess(zero, turns, 4.0 * Shift.C4, Shift.C3);
         f.C4 = T.IfLess(zero, turns, zero, Shift.C4);
         var fall = f.C0 - T.IfLess(zero, turns, slopeLast, last);
         var θ = f.C0 / T.IfLess(T.Abs(fall), tiny, tiny, fall);
         θ = T.Min(T.Max(θ, zero), one);
-        var slope = T.Fma(T.Fma(T.Fma(4.0 * f.C4, θ, 3.0 * f.C3), θ, 2.0 * f.C2), θ, f.C1);
+        var slope = f.SlopeAt(θ);
         θ = θ - f.At(θ) / T.IfLess(T.Abs(slope), tiny, tiny, slope);
         crossing = T.Min(T.Max(θ, zero), one);
         least = T.Min(T.Abs(Shift.At(crossing)), T.Min(T.Abs(first), T.Abs(last)));

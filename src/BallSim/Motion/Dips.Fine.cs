@@ -87,10 +87,9 @@ internal partial struct Dips<T>
         end.CoverFilm = start.CoverFilm + T.Fms(places.Taking, places.Drawn, places.Giving * places.MeanHeld);
         end.OilTaken = T.Fma(strip, T.Fms(body.PickUp, places.Drawn, places.Again), start.OilTaken);
 
-        ref readonly var q = ref places.Shift;
         var dt = h * half * (Start.Scale + d.Scale);
-        d.Rise = (q.C1 + 2.0 * q.C2 + 3.0 * q.C3 + 4.0 * q.C4) / dt;
-        d.Bend = (2.0 * q.C2 + 6.0 * q.C3 + 12.0 * q.C4) / (dt * dt);
+        d.Rise = places.Shift.SlopeAtEnd / dt;
+        d.Bend = places.Shift.BendAtEnd / (dt * dt);
         // What the last dips lost stands until there are others.
         T few = 0.02;
         d.Depth = T.Fma(few, Start.Depth, whole) / (places.Bare + few);

@@ -23,4 +23,13 @@ internal struct Quartic<T>
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public readonly T At(T θ) => T.Fma(T.Fma(T.Fma(T.Fma(C4, θ, C3), θ, C2), θ, C1), θ, C0);
+
+    /// <summary>The derivative by θ.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public readonly T SlopeAt(T θ) => T.Fma(T.Fma(T.Fma(4.0 * C4, θ, 3.0 * C3), θ, 2.0 * C2), θ, C1);
+
+    /// <summary>That at the end of the step, and the second one there.</summary>
+    public readonly T SlopeAtEnd => C1 + 2.0 * C2 + 3.0 * C3 + 4.0 * C4;
+
+    public readonly T BendAtEnd => 2.0 * C2 + 6.0 * C3 + 12.0 * C4;
 }
