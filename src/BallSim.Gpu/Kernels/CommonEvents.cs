@@ -116,7 +116,7 @@ internal static class CommonEvents<T, TSurface>
             step.Start = y;
             var seen = slide.Seen;
             var vy = slide.VelocityY;
-            var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, slide.ω, slide.MaxTurn(control)), vy, Pace<T>.NextLine(y.Y, rowEnd, bounds) - y.Y, out var atEnd);
+            var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, slide.ω, slide.MaxTurn(control)), vy, Pace<T>.NextLine(y.X, y.Y, step.K1.X, rowEnd, bounds) - y.Y, out var atEnd);
             if (Pace<T>.MayStick(slide.Slip, h / vy) > zero)
             {
                 slide.Fading(control, out var fade);
@@ -149,7 +149,7 @@ internal static class CommonEvents<T, TSurface>
                 continue;
             }
             var ω = slide.ω;
-            var end = Landing<T>.First(ref step, h, bounds, out var θ);
+            var end = Landing<T>.First(ref step, ref h, bounds, out var θ);
             if (end != Ending.None && θ < 1)
             {
                 h = h * θ;
@@ -204,7 +204,7 @@ internal static class CommonEvents<T, TSurface>
             roll.Start = q;
             step.Start = y;
             var vy = grip.VelocityY;
-            var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, grip.ω, Pace<T>.MaxTurnWhileRolling), vy, Pace<T>.NextLine(y.Y, rowEnd, bounds) - y.Y, out var atEnd);
+            var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, grip.ω, Pace<T>.MaxTurnWhileRolling), vy, Pace<T>.NextLine(y.X, y.Y, step.K1.X, rowEnd, bounds) - y.Y, out var atEnd);
             roll.Take(ref step, h, out var error);
             var norm = control.Norm(error);
             var next = Pace<T>.Next(norm, lastNorm, dt, h / vy, out var rejected);
@@ -221,11 +221,11 @@ internal static class CommonEvents<T, TSurface>
             }
             var ω = roll.ω;
             roll.Arrive(ref step, grip, out var after);
-            if (!(after.N > zero) || !PlainSteps<T, TSurface>.GoesByDistance(after.VelocityX, after.VelocityY) || Excess<T, TSurface>.First(ref roll, step, h, grip, after, out _, out _))
+            if (!(after.N > zero) || !PlainSteps<T, TSurface>.GoesByDistance(after.VelocityX, after.VelocityY) || Excess<T, TSurface>.First(ref roll, step, h, grip, after, out _))
             {
                 break;
             }
-            var end = Landing<T>.First(ref step, h, bounds, out var θ);
+            var end = Landing<T>.First(ref step, ref h, bounds, out var θ);
             if (end != Ending.None && θ < 1)
             {
                 h = h * θ;

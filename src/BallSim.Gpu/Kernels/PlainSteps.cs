@@ -32,7 +32,7 @@ internal static class PlainSteps<T, TSurface>
             step.Start = y;
             var seen = slide.Seen;
             var vy = slide.VelocityY;
-            var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, slide.ω, slide.MaxTurn(control)), vy, Pace<T>.NextLine(y.Y, rowEnd, bounds) - y.Y, out var atEnd);
+            var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, slide.ω, slide.MaxTurn(control)), vy, Pace<T>.NextLine(y.X, y.Y, step.K1.X, rowEnd, bounds) - y.Y, out var atEnd);
             if (Pace<T>.MayStick(slide.Slip, h / vy) > zero)
             {
                 slide.Fading(control, out var fade);
@@ -104,7 +104,7 @@ internal static class PlainSteps<T, TSurface>
             roll.Start = q;
             step.Start = y;
             var vy = grip.VelocityY;
-            var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, grip.ω, Pace<T>.MaxTurnWhileRolling), vy, Pace<T>.NextLine(y.Y, rowEnd, bounds) - y.Y, out var atEnd);
+            var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, grip.ω, Pace<T>.MaxTurnWhileRolling), vy, Pace<T>.NextLine(y.X, y.Y, step.K1.X, rowEnd, bounds) - y.Y, out var atEnd);
             roll.Take(ref step, h, out var error);
             var norm = control.Norm(error);
             var next = Pace<T>.Next(norm, lastNorm, dt, h / vy, out var rejected);

@@ -59,7 +59,7 @@ internal static class SlipAgain<T, TSurface>
         T h, atEnd, norm;
         for (var tries = 0; ; tries++)
         {
-            h = Pace<T>.ByDistance(Pace<T>.CapTurn(shot.dt, shot.Grip.ω, Pace<T>.MaxTurnWhileRolling), vy, Pace<T>.NextLine(shot.y.Y, shot.rowEnd, bounds) - shot.y.Y, out atEnd);
+            h = Pace<T>.ByDistance(Pace<T>.CapTurn(shot.dt, shot.Grip.ω, Pace<T>.MaxTurnWhileRolling), vy, Pace<T>.NextLine(shot.y.X, shot.y.Y, step.K1.X, shot.rowEnd, bounds) - shot.y.Y, out atEnd);
             roll.Take(ref step, h, out var error);
             norm = control.Norm(error);
             shot.dt = Pace<T>.Next(norm, shot.lastNorm, shot.dt, h / vy, out var rejected);
@@ -76,10 +76,10 @@ internal static class SlipAgain<T, TSurface>
         }
         var ω = roll.ω;
         roll.Arrive(ref step, shot.Grip, out var after);
-        var slips = Excess<T, TSurface>.First(ref roll, step, h, shot.Grip, after, out var low, out var high);
+        var slips = Excess<T, TSurface>.First(ref roll, step, h, shot.Grip, after, out var between);
         if (slips)
         {
-            Excess<T, TSurface>.Land(ref roll, ref step, ref h, shot.Grip, ref after, low, high);
+            Excess<T, TSurface>.Land(ref roll, ref step, ref h, shot.Grip, ref after, between);
         }
         if (!(after.N > zero) || Pace<T>.IsLost(step) || !slips && (!(h > shortest) || !PlainSteps<T, TSurface>.GoesByDistance(after.VelocityX, after.VelocityY)))
         {

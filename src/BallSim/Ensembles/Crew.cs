@@ -9,7 +9,7 @@ using BallSim.Spatial;
 namespace BallSim.Ensembles;
 
 /// <summary>What one thread computes chunks of shots with, one shot after the other. What follows from a ball and a lane is worked out once for shots in a row that share them.</summary>
-internal class Crew(SimulatorOptions options)
+internal class Crew(SimulatorOptions options) : IDisposable
 {
     private readonly List<int> group = new(ProcessorEngine.Chunk);
     private readonly bool[] taken = new bool[ProcessorEngine.Chunk];
@@ -40,6 +40,9 @@ internal class Crew(SimulatorOptions options)
             OnLane(lane, work);
         }
     }
+
+    /// <summary>The crew is done.</summary>
+    public virtual void Dispose() => GC.SuppressFinalize(this);
 
     private void OnLane(Lane lane, Rows.Work work)
     {
@@ -93,9 +96,10 @@ internal class Crew(SimulatorOptions options)
     protected List<int> Group => group;
 }
 
-/// <summary>The same with shots side by side.</summary>
-internal sealed class Crew<T>(SimulatorOptions options) : Crew(options)
+/// <summary>The same with shots side by side, in lanes of numbers of either kind; what lies between plain steps in lanes of doubles.</summary>
+internal sealed class Crew<T, TFine>(SimulatorOptions options) : Crew(options)
     where T : struct, ILanes<T>, IReal<T>
+    where TFine : struct, ILanes<TFine>, IReal<TFine>
 {
     private readonly Runs<GivenSurface<Real, MapOfReal>> given = new(ProcessorEngine.Chunk);
     private readonly Runs<FilmSurface<Real, MapOfReal>> film = new(ProcessorEngine.Chunk);
@@ -103,12 +107,22 @@ internal sealed class Crew<T>(SimulatorOptions options) : Crew(options)
     private Pack<T, FilmOfLanes<T>, FilmSurface<Real, MapOfReal>>? filmPack;
     private PiecewiseBicubic? givenMap, filmMap;
 
+    public override void Dispose()
+    {
+        givenPack?.Dispose();
+        filmPack?.Dispose();
+        base.Dispose();
+    }
+
     protected override void OnGiven(PiecewiseBicubic map, Lane lane, Rows.Work work)
     {
         Begin(given, lane, work, new Given(map));
         if (givenPack is null || !ReferenceEquals(givenMap, map))
         {
-            (givenPack, givenMap) = (Pack<T, GivenOfLanes<T>, GivenSurface<Real, MapOfReal>>.OnLines(new(map), given[0].slide.Body, Options.MaxSteps), map);
+            givenPack?.Dispose();
+            ref readonly var body = ref given[0].slide.Body;
+            var changes = typeof(T) == typeof(TFine) ? null : new Pack<TFine, GivenOfLanes<TFine>, GivenSurface<Real, MapOfReal>>(new(map), body, Options.MaxSteps);
+            (givenPack, givenMap) = (new Pack<T, GivenOfLanes<T>, GivenSurface<Real, MapOfReal>>(new(map), body, Options.MaxSteps, changes), map);
         }
         givenPack.Finish(given.All, Group.Count);
         End(given, lane, work);
@@ -119,7 +133,10 @@ internal sealed class Crew<T>(SimulatorOptions options) : Crew(options)
         Begin(film, lane, work, new Film(map));
         if (filmPack is null || !ReferenceEquals(filmMap, map))
         {
-            (filmPack, filmMap) = (Pack<T, FilmOfLanes<T>, FilmSurface<Real, MapOfReal>>.OnLines(new(map), film[0].slide.Body, Options.MaxSteps), map);
+            filmPack?.Dispose();
+            ref readonly var body = ref film[0].slide.Body;
+            var changes = typeof(T) == typeof(TFine) ? null : new Pack<TFine, FilmOfLanes<TFine>, FilmSurface<Real, MapOfReal>>(new(map), body, Options.MaxSteps);
+            (filmPack, filmMap) = (new Pack<T, FilmOfLanes<T>, FilmSurface<Real, MapOfReal>>(new(map), body, Options.MaxSteps, changes), map);
         }
         filmPack.Finish(film.All, Group.Count);
         End(film, lane, work);

@@ -117,6 +117,25 @@ internal static class Dense<TState, T>
         }
     }
 
+    /// <summary>How the slope at the end of a step changes there, per unit of the independent variable: the second derivative of the interpolant.</summary>
+    public static void Bend(in Step<TState> s, T h, out TState bend)
+    {
+        const double
+            W1 = 2 * B12 + 6 * B13 + 12 * B14, W3 = 2 * B32 + 6 * B33 + 12 * B34, W4 = 2 * B42 + 6 * B43 + 12 * B44,
+            W5 = 2 * B52 + 6 * B53 + 12 * B54, W6 = 2 * B62 + 6 * B63 + 12 * B64, W7 = 2 * B72 + 6 * B73 + 12 * B74;
+        T per = 1.0 / h;
+        bend = default;
+        if (s.Interpolant == Interpolant.Cubic)
+        {
+            var square = 6.0 * per * per;
+            bend.Add(square, s.Start, -square, s.End);
+            bend.Add(2.0 * per, s.K1, 4.0 * per, s.K7);
+            return;
+        }
+        bend.Add(per * W1, s.K1, per * W3, s.K3, per * W4, s.K4);
+        bend.Add(per * W5, s.K5, per * W6, s.K6, per * W7, s.K7);
+    }
+
     // bᵢ(θ)/θ², but for that of the first slope: a parabola.
     private static T Weight(T θ, double c0, double c1, double c2)
     {

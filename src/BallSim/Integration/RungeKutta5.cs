@@ -26,17 +26,16 @@ internal static class RungeKutta5<TOde, TState, T>
     public static void Approach(ref TOde ode, ref Step<TState> s, T h)
     {
         s.Interpolant = Interpolant.Slopes;
-        Unsafe.SkipInit(out TState y);
-        Sum(ref y, s.Start, s, 1, h * RungeKutta5.Place2);
-        ode.Rates(y, out s.K2);
-        SumWithSecond(ref y, s, 2, h * 3.1343014804258504, h * -2.884815327098148);
-        ode.Rates(y, out s.K3);
-        SumWithSecond(ref y, s, 3, h * -1.5338919148783638, h * 1.5532679726579377, h * 0.3788179740731523);
-        ode.Rates(y, out s.K4);
-        SumWithSecond(ref y, s, 4, h * -3.6974243121222785, h * 3.932348653308634, h * -0.862583556531025, h * 1.4190290672261532);
-        ode.Rates(y, out s.K5);
-        SumWithSecond(ref y, s, 5, h * 4.156913651158846, h * -4.1755118131593925, h * 1.146105919038994, h * -0.6528252442542365, h * 0.41411123250151544);
-        ode.Rates(y, out s.K6);
+        Sum(ref s.Stage, s.Start, s, 1, h * RungeKutta5.Place2);
+        ode.Rates(s.Stage, out s.K2);
+        SumWithSecond(ref s.Stage, s, 2, h * 3.1343014804258504, h * -2.884815327098148);
+        ode.Rates(s.Stage, out s.K3);
+        SumWithSecond(ref s.Stage, s, 3, h * -1.5338919148783638, h * 1.5532679726579377, h * 0.3788179740731523);
+        ode.Rates(s.Stage, out s.K4);
+        SumWithSecond(ref s.Stage, s, 4, h * -3.6974243121222785, h * 3.932348653308634, h * -0.862583556531025, h * 1.4190290672261532);
+        ode.Rates(s.Stage, out s.K5);
+        SumWithSecond(ref s.Stage, s, 5, h * 4.156913651158846, h * -4.1755118131593925, h * 1.146105919038994, h * -0.6528252442542365, h * 0.41411123250151544);
+        ode.Rates(s.Stage, out s.K6);
         Sum(ref s.End, s.Start, s, 5, h * RungeKutta5.Weight1, h * RungeKutta5.Weight3, h * RungeKutta5.Weight4, h * RungeKutta5.Weight5, h * RungeKutta5.Weight6);
     }
 

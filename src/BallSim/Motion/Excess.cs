@@ -9,10 +9,14 @@ internal static class Excess<T, TSurface>
     where T : struct, IScalar<T>, IReal<T>
     where TSurface : struct, ISurface<T>
 {
+    /// <summary>How closely the first guess is made, in parts of a step; a rest, m, so short that it is gone along the last slope, which leaves out its square; the part of a step of which a rest is none; and how often a step is taken.</summary>
+    public const double Guess = 1e-7, Rest = 1e-6, MostRest = 0.1;
+    public const int MostTries = 4;
+
     /// <summary>The first quarter of a step in which the demand passes the limit; where it only comes near, tops between the looks are tried as well.</summary>
-    public static bool First(ref Roll<T, TSurface> roll, in Step<State<T>> step, T h, in Grip<T> start, in Grip<T> end, out double low, out double high)
+    public static bool First(ref Roll<T, TSurface> roll, in Step<State<T>> step, T h, in Grip<T> start, in Grip<T> end, out Between between)
     {
-        (low, high) = (0, 1);
+        between = default;
         if (!(Pace<T>.MaySlip(start.Excess, end.Excess, end.Limit) > 0.0))
         {
             return false;
@@ -27,61 +31,44 @@ internal static class Excess<T, TSurface>
                 return false;
             }
         }
-        double older = 0, before = (double)start.Excess;
-        for (var i = 1; i <= 4; i++)
+        var passage = new Passage((double)start.Excess, first, middle, third, (double)end.Excess, (double)end.Limit);
+        while (!passage.IsOver)
         {
-            var now = i == 1 ? first : i == 2 ? middle : i == 3 ? third : (double)end.Excess;
-            if (now > 0)
-            {
-                (low, high) = ((i - 1) / 4.0, i / 4.0);
-                return true;
-            }
-            var slope = now - older;
-            var curvature = now - 2 * before + older;
-            if (i > 1 && curvature < 0 && Math.Abs(slope) <= -2.6 * curvature && before - slope * slope / (8 * curvature) > -0.02 * (double)end.Limit)
-            {
-                // The top of the parabola through three looks, which may lie a little beyond them, then of the one through the look there and its neighbours.
-                double left = i - 2, right = i, atLeft = older, atRight = now, place = i - 1, at = before, top = Math.Max(i - 1.9, Math.Min(i - 0.1, i - 1 - slope / (2 * curvature)));
-                for (var tries = 0; tries < 2 && top > left && top < right; tries++)
-                {
-                    var there = Inside(ref roll, step, h, top / 4);
-                    if (there > 0)
-                    {
-                        (low, high) = ((i - 2) / 4.0, top / 4);
-                        return true;
-                    }
-                    (left, atLeft, right, atRight) = top > place ? (place, at, right, atRight) : (left, atLeft, place, at);
-                    (place, at) = (top, there);
-                    var rise = (at - atLeft) / (place - left);
-                    var bend = ((atRight - at) / (right - place) - rise) / (right - left);
-                    top = 0.5 * (left + place) - rise / (2 * bend);
-                }
-            }
-            (older, before) = (before, now);
+            passage.Tell(Inside(ref roll, step, h, passage.Place));
         }
-        return false;
+        between = passage.Between;
+        return between.Exists;
     }
 
     /// <summary>Shortens a step just taken so that it ends where the demand reaches the limit between two fractions of it.</summary>
-    public static void Land(ref Roll<T, TSurface> roll, ref Step<State<T>> step, ref T h, in Grip<T> start, ref Grip<T> end, double low, double high)
+    public static void Land(ref Roll<T, TSurface> roll, ref Step<State<T>> step, ref T h, in Grip<T> start, ref Grip<T> end, in Between between)
     {
-        h = h * Root.Crossing(low, high, new Along(step, h), ref roll);
+        // The step that ends there is another one: a first guess, then the slope at its own end.
+        h = h * Root.Crossing(between.Low, between.AtLow, between.High, between.AtHigh, Guess, new Along(step, h), ref roll);
         for (var i = 0; ; i++)
         {
             roll.Take(ref step, h, out _);
             roll.Arrive(ref step, start, out end);
-            if (i == 3)
-            {
-                return;
-            }
             var g = (double)end.Excess;
             var slope = (g - Inside(ref roll, step, h, 1 - 1e-3)) / (1e-3 * (double)h);
-            var correction = slope > 0 ? g / slope : 0;
-            if (Math.Abs(correction) < 1e-13 || Math.Abs(correction) > 0.1 * Math.Abs((double)h))
+            T rest = slope > 0 ? -(g / slope) : 0;
+            if (!(Math.Abs((double)rest) <= MostRest * Math.Abs((double)h)))
             {
                 return;
             }
-            h = (double)h - correction;
+            if (Math.Abs((double)rest) < Rest)
+            {
+                step.End.Add(rest, step.K7);
+                h = h + rest;
+                step.Interpolant = Interpolant.Mended;
+                roll.GripAt(step.End, out end);
+                return;
+            }
+            if (i == MostTries - 1)
+            {
+                return;
+            }
+            h = h + rest;
         }
     }
 

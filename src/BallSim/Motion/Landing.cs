@@ -10,14 +10,20 @@ internal static class Landing<T>
     /// <summary>Times a step is taken again, at most, until it ends where the run does.</summary>
     public const int MostTries = 4;
 
-    // So short a rest, m or s, is gone along the last slope: the square of it is nothing.
-    private const double Rest = 2e-6;
+    // So short a rest, m, is gone along the last slope and its bend, which leaves out what goes with the cube of it.
+    private const double Rest = 2e-4;
+
+    // A step that comes so near an end, m, was meant to end there: the head pin is aimed at, and a step stops at the pins, see Pace.NextLine.
+    private const double Aimed = 1e-3;
+
+    // Where along a step an end is reached, as a part of it: a first guess, since the step that ends there is another one.
+    private const double Guess = 1e-9;
 
     /// <summary>The first end that a step just taken reaches, and at which part of the step; the step itself ends there if that is 1 or more.</summary>
-    public static Ending First(ref Step<State<T>> step, T h, in Bounds<T> bounds, out double firstθ)
+    public static Ending First(ref Step<State<T>> step, ref T h, in Bounds<T> bounds, out double firstθ)
     {
         var first = Ending.None;
-        firstθ = 2.0;
+        firstθ = 1.0;
         if (!(Pace<T>.MayEnd(step, bounds) > 0.0))
         {
             return first;
@@ -25,25 +31,30 @@ internal static class Landing<T>
         var along = new Way(step, h);
         for (var ending = Ending.HeadPin; ending <= Ending.TimeLimit; ending++)
         {
-            var high = 1.0;
-            if (!(Beyond(ending, step.End, bounds) >= 0))
+            // What has not come where another end has does not come before it.
+            var high = firstθ;
+            var last = along.Beyond(ending, high, bounds);
+            if (first == Ending.None && Math.Abs(last) < Aimed && (last >= 0 || ending == Ending.HeadPin) && Beyond(Ending.TimeLimit, step.End, bounds) < 0 && Extends(ending, ref step, ref h, bounds))
             {
-                // The pin may be grazed, or the edge passed, between the ends of a step.
-                if (ending is not (Ending.Gutter or Ending.HeadPin) || !(Beyond(ending, step.End, bounds) > -Pace<T>.Graze))
+                return ending;
+            }
+            if (!(last >= 0))
+            {
+                // The pin may be grazed, or the edge passed, between the ends of a step: not if the ball still comes nearer at its end.
+                if (first != Ending.None || ending is not (Ending.Gutter or Ending.HeadPin) || !(last > -Pace<T>.Graze) || !(along.Beyond(ending, 1 - 1e-3, bounds) > last))
                 {
                     continue;
                 }
                 high = Root.Peak(new EndingAlong(ending, bounds), ref along);
-                if (!(along.Beyond(ending, high, bounds) >= 0))
+                last = along.Beyond(ending, high, bounds);
+                if (!(last >= 0))
                 {
                     continue;
                 }
             }
-            var θ = Beyond(ending, step.Start, bounds) >= 0 ? 0 : Root.Crossing(0, high, new EndingAlong(ending, bounds), ref along);
-            if (θ < firstθ)
-            {
-                (first, firstθ) = (ending, θ);
-            }
+            var start = Beyond(ending, step.Start, bounds);
+            firstθ = start >= 0 ? 0 : Root.Crossing(0, start, high, last, Guess, new EndingAlong(ending, bounds), ref along);
+            first = ending;
         }
         return first;
     }
@@ -51,25 +62,54 @@ internal static class Landing<T>
     /// <summary>Whether a step taken again is short enough of the end that it is meant for; if not, h is set to the length to try next. What is recorded is the step as it was taken last.</summary>
     public static bool IsAt(Ending ending, ref Step<State<T>> step, ref T h, in Bounds<T> bounds, int tries)
     {
-        var g = Beyond(ending, step.End, bounds);
-        var slope = (g - new Way(step, h).Beyond(ending, 1 - 1e-3, bounds)) / 1e-3;
-        var correction = slope > 0 ? g / slope : 0;
-        if (Math.Abs(g) < 1e-13 || Math.Abs(correction) > 0.1 || tries >= MostTries)
+        if (Extends(ending, ref step, ref h, bounds) || tries >= MostTries)
         {
             return true;
         }
-        var rest = h * -correction;
+        var rest = To(ending, step, h, bounds, out _);
+        if (Math.Abs(rest) > 0.1 * (double)h)
+        {
+            return true;
+        }
         h = h + rest;
-        if (!(Math.Abs(g) < Rest && Math.Abs((double)rest) < Rest))
+        return false;
+    }
+
+    // Moves the end of a step by what is missing, or too much, if that is little.
+    private static bool Extends(Ending ending, ref Step<State<T>> step, ref T h, in Bounds<T> bounds)
+    {
+        T rest = To(ending, step, h, bounds, out var bend);
+        if (!(Math.Abs((double)rest) * Math.Max(1, Math.Abs((double)step.K7.Y)) < Rest))
         {
             return false;
         }
-        step.End.Add(rest, step.K7);
+        h = h + rest;
+        step.End.Add(rest, step.K7, 0.5 * rest * rest, bend);
         if (step.Interpolant == Interpolant.Slopes)
         {
             step.Interpolant = Interpolant.Mended;
         }
         return true;
+    }
+
+    // How far beyond the end of a step an end of the run lies, along its last slope and the bend of it; infinite where it comes no nearer.
+    private static double To(Ending ending, in Step<State<T>> step, T h, in Bounds<T> bounds, out State<T> bend)
+    {
+        Dense<State<T>, T>.Bend(step, h, out bend);
+        double rest = 0;
+        for (var i = 0; i < 4; i++)
+        {
+            var half = 0.5 * rest;
+            double x1 = (double)step.K7.X + half * (double)bend.X, y1 = (double)step.K7.Y + half * (double)bend.Y, t1 = (double)step.K7.Time + half * (double)bend.Time;
+            double x = (double)step.End.X + rest * x1, y = (double)step.End.Y + rest * y1, t = (double)step.End.Time + rest * t1;
+            var rate = Rate(ending, x, y, x1 + half * (double)bend.X, y1 + half * (double)bend.Y, t1 + half * (double)bend.Time, bounds);
+            if (!(rate > 0))
+            {
+                return double.PositiveInfinity;
+            }
+            rest -= Beyond(ending, x, y, t, bounds) / rate;
+        }
+        return rest;
     }
 
     // Positive once the ending has come.
@@ -91,6 +131,25 @@ internal static class Landing<T>
                 return (double)(bounds.BackAt - y);
             default:
                 return (double)(time - bounds.MaxTime);
+        }
+    }
+
+    // How fast that grows, along a way with these rates.
+    private static double Rate(Ending ending, double x, double y, double dx, double dy, double dt, in Bounds<T> bounds)
+    {
+        switch (ending)
+        {
+            case Ending.Gutter:
+                return x > 0 ? dx : -dx;
+            case Ending.HeadPin:
+                var away = y - (double)bounds.PinsAt;
+                return -(x * dx + away * dy) / Math.Sqrt(x * x + away * away);
+            case Ending.PassedPins:
+                return dy;
+            case Ending.FoulLine:
+                return -dy;
+            default:
+                return dt;
         }
     }
 

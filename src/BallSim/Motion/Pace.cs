@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using BallSim.Integration;
 using BallSim.Spatial;
 
@@ -36,11 +37,31 @@ internal static class Pace<T>
         return T.IfLess(almost, h, left, T.IfLess(half, h, half, h));
     }
 
-    /// <summary>The next line: the end of the map's row; where the head pin can first be touched, so that the last step is short; the pins.</summary>
-    public static T NextLine(T y, T rowEnd, in Bounds<T> bounds)
+    /// <summary>
+    /// The next line, from (x, y) with the slope dx/dy: the end of the map's row; where the head pin can first be touched, so that the last step is short; where it will be touched, as the ball goes now, or else the pins.
+    /// </summary>
+    public static T NextLine(T x, T y, T slope, T rowEnd, in Bounds<T> bounds)
     {
+        T one = 1.0, zero = 0.0;
         var first = bounds.PinsAt - bounds.TouchDistance;
-        return T.Min(rowEnd, T.IfLess(y, first - T.Sliver, first, bounds.PinsAt));
+        var last = T.IfLess(y, first - T.Sliver, zero, one);
+        return T.Min(rowEnd, T.Any(last) ? T.IfLess(zero, last, Touch(x, y, slope, bounds), first) : first);
+    }
+
+    // Where a ball that went straight on would touch the head pin; the pins, where it would not, or hardly.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static T Touch(T x, T y, T slope, in Bounds<T> bounds)
+    {
+        const double Graze = 0.02;
+        T one = 1.0, zero = 0.0;
+        // x = b + slope u at u before the pins, x² + u² = r².
+        var u = y - bounds.PinsAt;
+        var b = T.Fnma(slope, u, x);
+        var square = T.Fma(slope, slope, one);
+        var reach = bounds.TouchDistance * bounds.TouchDistance;
+        var under = T.Fms(reach, square, b * b);
+        var touch = -(T.Fma(b, slope, T.Sqrt(T.Max(under, zero))) / square);
+        return bounds.PinsAt + T.IfLess(reach * Graze, under, T.IfLess(u + T.Sliver, touch, touch, zero), zero);
     }
 
     /// <summary>
@@ -119,13 +140,16 @@ internal static class Pace<T>
     /// Whether a step has come to no numbers, or none to go on with. Some steps are taken over a given length and not judged: to an event, or a moment past the limit of grip. For a ball like no other (a bead as heavy as a bowling ball)
     /// that may be too long for the numbers. The last slopes count too: they make no part of the end, but of the way there, and they are the first of the next step. Of one shot.
     /// </summary>
-    public static bool IsLost(in Step<State<T>> step)
+    public static bool IsLost(in Step<State<T>> step) => T.Any(Lost(step));
+
+    /// <summary>The same as a flag.</summary>
+    public static T Lost(in Step<State<T>> step)
     {
         ref readonly var e = ref step.End;
         ref readonly var k = ref step.K7;
         var sum = e.X + e.Y + (e.VelocityX + e.VelocityY) + (e.MomentumX + e.MomentumY + e.MomentumZ) + (k.VelocityX + k.VelocityY) + (k.MomentumX + k.MomentumY + k.MomentumZ);
         T most = 1e30, zero = 0.0, one = 1.0;
-        return !T.Any(T.IfLess(T.Abs(sum), most, one, zero));
+        return T.IfLess(T.Abs(sum), most, zero, one);
     }
 
     /// <summary>

@@ -1,3 +1,4 @@
+using System.Numerics;
 using System.Runtime.CompilerServices;
 using BallSim.Friction;
 using BallSim.Integration;
@@ -6,37 +7,42 @@ using BallSim.Spatial;
 namespace BallSim.Motion;
 
 /// <summary>
-/// Drives many shots on one lane, several side by side. The lanes take plain steps: by distance, explicit, with nothing near; and, those of doubles, the stiff steps of slip that has just begun. What else a single shot meets (an event, the start of slip, a step in time) is left to its own
-/// <see cref="Run{T,TSurface,TRecorder}"/>, which starts again from the state before that step; then the shot comes back to a lane, of sliding or of rolling, as it may be. Lanes repeat the operations of one shot in their
-/// order, so that in doubles a lane's numbers are those of the shot alone, whatever its neighbours are.
+/// Drives many shots on one lane, several side by side. The lanes take plain steps, by distance, explicit, with nothing near; those of doubles also what most shots meet between them, see <see cref="IChanges{TOne}"/>. What else a single shot
+/// meets (an end of the run, a step in time) is left to its own <see cref="Run{T,TSurface,TRecorder}"/>, which starts again from the state before that step; then the shot comes back to a lane, of sliding or of rolling, as it may be. Lanes
+/// repeat the operations of one shot in their order, so that in doubles a lane's numbers are those of the shot alone, whatever its neighbours are.
 /// </summary>
-internal sealed partial class Pack<T, TSurface, TOne>
+internal sealed partial class Pack<T, TSurface, TOne> : IChanges<TOne>, IDisposable
     where T : struct, ILanes<T>, IReal<T>
     where TSurface : struct, ISurfaceOfLanes<T, TOne>
     where TOne : struct, ISurface<Real>
 {
-    private static readonly double shortest = 2 * T.Lane(T.Sliver, 0);
-
     private readonly int[] shotOf = new int[T.Count];
 
-    // Shots that wait for a lane: that slide, that slide with so little slip that the fresh cover is asked for at every stage (Slide.IsLate), which all lanes would have to follow, and that roll.
-    private readonly Stack<int> sliding = new(), late = new(), rolling = new();
+    private readonly IChanges<TOne> changes;
+
+    // The shots at hand.
+    private Waiting waiting = new() { Shortest = 2 * T.Lane(T.Sliver, 0) };
 
     // Those that are taken from now.
-    private Stack<int> waiting = new();
+    private Stack<int> next = new();
     private Run<Real, TOne, Tally<Real>>[] runs = [];
 
-    private Slide<T, TSurface> slide;
-    private Roll<T, TSurface> roll;
-    private Bounds<T> bounds;
-    private Control<T> control;
-    private Grip<T> grip;
-    private Quat<T> q;
-    private T dt, lastNorm, rowEnd, steps, mostSteps;
-    private Tally<T> tally;
+    // In one place, and by these names here.
+    private LaneNumbers<T, TSurface>[] numbers = LaneNumbers<T, TSurface>.Rent();
 
-    // It starts from the state that the lanes are in.
-    private Step<State<T>> step;
+    private ref Slide<T, TSurface> slide => ref numbers[0].Slide;
+    private ref Roll<T, TSurface> roll => ref numbers[0].Roll;
+    private ref Step<State<T>> step => ref numbers[0].Step;
+    private ref Bounds<T> bounds => ref numbers[0].Bounds;
+    private ref Control<T> control => ref numbers[0].Control;
+    private ref Grip<T> grip => ref numbers[0].Grip;
+    private ref Tally<T> tally => ref numbers[0].Tally;
+    private ref Quat<T> q => ref numbers[0].Orientation;
+    private ref T dt => ref numbers[0].Dt;
+    private ref T lastNorm => ref numbers[0].LastNorm;
+    private ref T rowEnd => ref numbers[0].RowEnd;
+    private ref T steps => ref numbers[0].Steps;
+    private ref T mostSteps => ref numbers[0].MostSteps;
 
     // One bit for each lane that holds a shot.
     private uint active;
@@ -44,8 +50,10 @@ internal sealed partial class Pack<T, TSurface, TOne>
     /// <param name="surface">The surface under the lanes, still without a law.</param>
     /// <param name="body">A body of the pack: only its switches are read, the same for all.</param>
     /// <param name="mostSteps">Steps after which a run is ended.</param>
-    public Pack(TSurface surface, in Body<Real> body, int mostSteps)
+    /// <param name="changes">What lies between plain steps; null if these lanes, of doubles, do it themselves.</param>
+    public Pack(TSurface surface, in Body<Real> body, int mostSteps, IChanges<TOne>? changes = null)
     {
+        this.changes = changes ?? this;
         slide.Surface = roll.Surface = surface;
         slide.ByDistance = roll.ByDistance = true;
         slide.Body.Effects = body.Effects;
@@ -53,26 +61,19 @@ internal sealed partial class Pack<T, TSurface, TOne>
         this.mostSteps = mostSteps - 1;
     }
 
-    /// <summary>A pack whose numbers lie on the lines of the cache, if it can be had: where an object comes to lie is for the runtime to say. Vectors across two lines cost lanes a tenth of their speed.</summary>
-    public static Pack<T, TSurface, TOne> OnLines(TSurface surface, in Body<Real> body, int mostSteps)
+    /// <summary>How far the numbers lie beyond the lines of the cache, bytes.</summary>
+    internal int Askew => numbers[0].Askew;
+
+    /// <summary>Gives the memory of its numbers to the next pack; it brings no more runs to their end.</summary>
+    public void Dispose()
     {
-        const int MostTries = 32;
-        for (var tries = 1; ; tries++)
+        LaneNumbers<T, TSurface>.GiveBack(numbers);
+        numbers = [];
+        if (changes != this)
         {
-            var pack = new Pack<T, TSurface, TOne>(surface, body, mostSteps);
-            if (pack.Askew == 0 || tries == MostTries)
-            {
-                return pack;
-            }
-            // Moves the next one by another distance each time.
-            GC.KeepAlive(new byte[8 * (tries % 5)]);
+            changes.Dispose();
         }
     }
-
-    /// <summary>How far the numbers lie beyond the lines of the cache, bytes; 0 if all of them begin on one.</summary>
-    internal int Askew => Beyond(ref step) | Beyond(ref slide.Body) | Beyond(ref roll.Body);
-
-    private static int Beyond<TMany>(ref TMany many) => (int)Unsafe.ByteOffset(ref Unsafe.NullRef<T>(), ref Unsafe.As<TMany, T>(ref many)) & (Unsafe.SizeOf<T>() - 1);
 
     /// <summary>Brings runs that have begun to their end.</summary>
     public void Finish(Run<Real, TOne, Tally<Real>>[] begun, int count)
@@ -82,25 +83,25 @@ internal sealed partial class Pack<T, TSurface, TOne>
         {
             Queue(i);
         }
-        while (sliding.Count + late.Count + rolling.Count + stiff.Count > 0)
+        while (waiting.Any)
         {
-            Fill(sliding);
+            Fill(waiting.Sliding);
             while (active != 0)
             {
                 SlideOn();
-                SetAside(slide.IsLate());
+                SetAside(T.Mask(slide.IsLate()) & active, waiting.Late);
             }
-            Fill(late);
+            Fill(waiting.Late);
             while (active != 0)
             {
                 SlideOn();
             }
-            Fill(rolling);
+            Fill(waiting.Rolling);
             while (active != 0)
             {
                 RollOn();
             }
-            SlipOn();
+            changes.Change(runs, waiting);
         }
     }
 
@@ -108,19 +109,19 @@ internal sealed partial class Pack<T, TSurface, TOne>
     private void Queue(int i)
     {
         ref var run = ref runs[i];
-        if (run.Ended == Ending.None && !run.IsPlain && !TakesStiff(run))
+        if (run.Ended == Ending.None && !run.IsPlain && !run.IsStiff)
         {
             run.Ended = run.Continue();
         }
         if (run.Ended == Ending.None)
         {
-            (TakesStiff(run) ? stiff : run.Phase == Phase.Roll ? rolling : run.slide.IsLate() > 0.0 ? late : sliding).Push(i);
+            (run.IsStiff ? waiting.Stiff : run.Phase == Phase.Roll ? waiting.Rolling : run.slide.IsLate() > 0.0 ? waiting.Late : waiting.Sliding).Push(i);
         }
     }
 
     private void Fill(Stack<int> from)
     {
-        waiting = from;
+        next = from;
         for (var lane = 0; lane < T.Count; lane++)
         {
             Fill(lane);
@@ -129,7 +130,7 @@ internal sealed partial class Pack<T, TSurface, TOne>
 
     private void Fill(int lane)
     {
-        if (!waiting.TryPop(out var i))
+        if (!next.TryPop(out var i))
         {
             active &= ~(1u << lane);
             return;
@@ -141,7 +142,7 @@ internal sealed partial class Pack<T, TSurface, TOne>
         LaneCopy<T>.Set(ref bounds, lane, run.bounds, Bounds<Real>.Numbers);
         LaneCopy<T>.Set(ref control, lane, run.control);
         slide.Surface.SetLane(lane, run.slide.Surface);
-        if (run.Phase == Phase.Roll)
+        if (run.Phase == Phase.Roll || next == waiting.Sticking)
         {
             LaneCopy<T>.Set(ref roll.Body, lane, run.slide.Body, Body<Real>.Numbers);
             roll.Surface.SetLane(lane, run.slide.Surface);
@@ -161,13 +162,16 @@ internal sealed partial class Pack<T, TSurface, TOne>
         T.SetLane(ref steps, lane, run.Steps);
         LaneCopy<T>.Set(ref tally, lane, run.recorder);
         double within = Pace<Real>.Within(run.y.Y, run.rowEnd);
-        if (run.Phase == Phase.Slide)
+        if (run.Phase == Phase.Slide || next == waiting.Slipping)
         {
             LaneCopy<T>.Set(ref slide.Seen, lane, run.slide.Seen);
             if (slide.Body.HasDips)
             {
                 LaneCopy<T>.Set(ref slide.Dip, lane, run.slide.Dip);
             }
+        }
+        if (run.Phase == Phase.Slide)
+        {
             if (!run.IsStiff)
             {
                 slide.Surface.Enter(lane, within);
@@ -215,31 +219,36 @@ internal sealed partial class Pack<T, TSurface, TOne>
         Return(lane, phase, from);
     }
 
-    // A step of rolling that holds, as the lane has taken it: the run takes it over, sees what it meets, and comes back.
-    private void TakeOver(int lane, T h, T atEnd, T norm, T next, in Grip<T> after, bool doubt)
+    // A step of rolling that holds, as the lane has taken it, and in which it does not slip: the run takes it over, sees what it meets, and comes back.
+    private void TakeOver(int lane, T h, T atEnd, T norm, T next, in Grip<T> after)
+    {
+        var from = T.Lane(step.Start.Y, lane);
+        HandOver(lane, h, atEnd, norm, next, after);
+        Return(lane, Phase.Roll, from);
+    }
+
+    private void HandOver(int lane, T h, T atEnd, T norm, T next, in Grip<T> after)
     {
         ref var run = ref runs[shotOf[lane]];
         Store(lane, ref run);
-        var from = (double)run.y.Y;
-        LaneCopy<T>.Get(step, lane, ref run.step, Unsafe.SizeOf<Step<State<Real>>>() / sizeof(double) - 1);
+        LaneCopy<T>.Get(step, lane, ref run.step, Step<State<Real>>.Parts * Unsafe.SizeOf<State<Real>>() / sizeof(double));
         run.step.Interpolant = step.Interpolant;
         LaneCopy<T>.Get(roll.ω, lane, ref run.roll.ω);
         Grip<Real> there = default;
         LaneCopy<T>.Get(after, lane, ref there);
-        run.Ended = run.RollOver(T.Lane(h, lane), T.Lane(atEnd, lane), T.Lane(norm, lane), T.Lane(next, lane), there, doubt);
-        if (run.Ended == Ending.None && !run.IsPlain && !TakesStiff(run))
+        run.Ended = run.RollOver(T.Lane(h, lane), T.Lane(atEnd, lane), T.Lane(norm, lane), T.Lane(next, lane), there);
+        if (run.Ended == Ending.None && !run.IsPlain && !run.IsStiff)
         {
             run.Ended = run.Continue();
         }
-        Return(lane, Phase.Roll, from);
     }
 
     private void Return(int lane, Phase phase, double from)
     {
         var i = shotOf[lane];
         ref var run = ref runs[i];
-        // A step too short for the lane's numbers would be undone there: the run takes the next one too.
-        while (run.Ended == Ending.None && run.Phase == phase && run.y.Y - from < shortest)
+        // A step too short for the lane's numbers: the run takes the next one too.
+        while (run.Ended == Ending.None && run.Phase == phase && run.y.Y - from < waiting.Shortest)
         {
             run.Ended = run.Continue();
         }
@@ -252,14 +261,14 @@ internal sealed partial class Pack<T, TSurface, TOne>
         Fill(lane);
     }
 
-    // Gives the lanes of shots that slide late to others.
-    private void SetAside(T flag)
+    // Gives the lanes of shots that must wait for something else to others.
+    private void SetAside(uint lanes, Stack<int> to)
     {
-        for (var lanes = T.Mask(flag) & active; lanes != 0; lanes &= lanes - 1)
+        for (; lanes != 0; lanes &= lanes - 1)
         {
-            var lane = System.Numerics.BitOperations.TrailingZeroCount(lanes);
+            var lane = BitOperations.TrailingZeroCount(lanes);
             Store(lane, ref runs[shotOf[lane]]);
-            late.Push(shotOf[lane]);
+            to.Push(shotOf[lane]);
             Fill(lane);
         }
     }
@@ -270,13 +279,15 @@ internal sealed partial class Pack<T, TSurface, TOne>
         slide.Start = q;
         var seen = slide.Seen;
         var vy = slide.VelocityY;
-        var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, slide.ω, slide.MaxTurn(control)), vy, Pace<T>.NextLine(step.Start.Y, rowEnd, bounds) - step.Start.Y, out var atEnd);
+        var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, slide.ω, slide.MaxTurn(control)), vy, Pace<T>.NextLine(step.Start.X, step.Start.Y, step.K1.X, rowEnd, bounds) - step.Start.Y, out var atEnd);
         var special = zero;
         var near = Pace<T>.MayStick(slide.Slip, h / vy);
+        var sticks = 0u;
         if ((T.Mask(near) & active) != 0)
         {
             slide.Fading(control, out var fade);
             special = T.IfLess(zero, near, T.Max(fade.Creeps, fade.Ends), zero);
+            sticks = T.Mask(special) & active;
             var cap = T.Min(fade.Cap, fade.Stable) * vy;
             var capped = T.IfLess(cap, h, near, zero);
             h = T.IfLess(zero, capped, cap, h);
@@ -320,9 +331,10 @@ internal sealed partial class Pack<T, TSurface, TOne>
                 slide.Dip = slide.Dips.Start;
             }
         }
-        for (; alone != 0; alone &= alone - 1)
+        SetAside(sticks, waiting.Sticking);
+        for (alone &= ~sticks; alone != 0; alone &= alone - 1)
         {
-            Alone(System.Numerics.BitOperations.TrailingZeroCount(alone), Phase.Slide);
+            Alone(BitOperations.TrailingZeroCount(alone), Phase.Slide);
         }
     }
 
@@ -331,7 +343,7 @@ internal sealed partial class Pack<T, TSurface, TOne>
         T zero = 0.0, one = 1.0;
         roll.Start = q;
         var vy = grip.VelocityY;
-        var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, grip.ω, Pace<T>.MaxTurnWhileRolling), vy, Pace<T>.NextLine(step.Start.Y, rowEnd, bounds) - step.Start.Y, out var atEnd);
+        var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, grip.ω, Pace<T>.MaxTurnWhileRolling), vy, Pace<T>.NextLine(step.Start.X, step.Start.Y, step.K1.X, rowEnd, bounds) - step.Start.Y, out var atEnd);
         roll.Take(ref step, h, out var error);
         var norm = control.Norm(error);
         var next = Pace<T>.Next(norm, lastNorm, dt, h / vy, out var rejected);
@@ -349,14 +361,18 @@ internal sealed partial class Pack<T, TSurface, TOne>
         var refused = T.Mask(rejected);
         for (var alone = T.Mask(special) & active; alone != 0; alone &= alone - 1)
         {
-            var lane = System.Numerics.BitOperations.TrailingZeroCount(alone);
+            var lane = BitOperations.TrailingZeroCount(alone);
             if ((refused & (1u << lane)) != 0)
             {
                 Alone(lane, Phase.Roll);
             }
+            else if (T.Lane(doubt, lane) > 0)
+            {
+                SetAside(1u << lane, waiting.Slipping);
+            }
             else
             {
-                TakeOver(lane, h, atEnd, norm, next, after, T.Lane(doubt, lane) > 0);
+                TakeOver(lane, h, atEnd, norm, next, after);
             }
         }
         Commit(taken, special, next, norm, ω, out _);
@@ -374,7 +390,7 @@ internal sealed partial class Pack<T, TSurface, TOne>
             LaneCopy<T>.Take(ref grip, after, entered);
             for (var slips = T.Mask(T.IfLess(zero, after.Excess, entered, zero)) & active; slips != 0; slips &= slips - 1)
             {
-                var lane = System.Numerics.BitOperations.TrailingZeroCount(slips);
+                var lane = BitOperations.TrailingZeroCount(slips);
                 Store(lane, ref runs[shotOf[lane]]);
                 runs[shotOf[lane]].Ended = runs[shotOf[lane]].SlipAtRow();
                 Queue(shotOf[lane]);
@@ -427,7 +443,7 @@ internal sealed partial class Pack<T, TSurface, TOne>
         var at = Pace<T>.EntersAt(step.Start.Y, rowEnd);
         for (; lanes != 0; lanes &= lanes - 1)
         {
-            var lane = System.Numerics.BitOperations.TrailingZeroCount(lanes);
+            var lane = BitOperations.TrailingZeroCount(lanes);
             T.SetLane(ref rowEnd, lane, surface.Enter(lane, T.Lane(at, lane)));
         }
         return !surface.Joins;

@@ -29,25 +29,39 @@ internal partial struct Run<T, TSurface, TRecorder>
         var before = y;
         Impulse<T>.Stick(slide.Body, q, ref y, out var vx, out var vy);
         roll.Start = q;
-        Phase = Phase.Roll;
-        stiff = false;
         if (!EnterRoll(vx, vy, y.Y))
         {
+            Phase = Phase.Roll;
+            stiff = false;
             return SlipOn();
         }
-        Transitions++;
+        Rolls();
         recorder.Changed(Phase.Slide, Phase.Roll, before, q);
         dt = T.Max(dt, control.FirstStep);
         return Ending.None;
     }
 
+    /// <summary>Slip has come to its end.</summary>
+    internal void Rolls()
+    {
+        (Phase, stiff) = (Phase.Roll, false);
+        Transitions++;
+    }
+
+    /// <summary>Whether it may still begin to slip.</summary>
+    internal readonly bool MayChange => Transitions < bounds.MaxTransitions;
+
+    /// <summary>Slip has begun.</summary>
+    internal void Slips() => (Phase, stiff) = (Phase.Slide, true);
+
     // Rolls on past the limit for a moment and gives the ball the slip that it would have by then.
     private Ending Slip(bool jump, bool rolled = true)
     {
-        if (++Transitions > bounds.MaxTransitions)
+        if (!MayChange)
         {
             return Ending.TransitionLimit;
         }
+        Transitions++;
         if (rolled)
         {
             recorder.Changed(Phase.Roll, Phase.Slide, y, q);
@@ -68,8 +82,7 @@ internal partial struct Run<T, TSurface, TRecorder>
         }
 
         StartOfSlip<T, TSurface>.Push(ref roll, ref slide, ref y, q, time, jump);
-        Phase = Phase.Slide;
-        stiff = true;
+        Slips();
         dt = T.Min(dt, time);
         return Ending.None;
     }

@@ -40,7 +40,8 @@ internal partial struct Run<T, TSurface, TRecorder>
         {
             return false;
         }
-        h = h * Root.Crossing(0, 1, new LiftAlong(h), ref this);
+        var lift = new LiftAlong(h);
+        h = h * Root.Crossing(0, lift.At(0, ref this), 1, lift.At(1, ref this), Root.Rounding, lift, ref this);
         Retake(ref ode, h);
         return true;
     }
@@ -71,7 +72,7 @@ internal partial struct Run<T, TSurface, TRecorder>
     private Ending LandIfEnding<TOde>(ref TOde ode, ref T h)
         where TOde : struct, IOde<State<T>>
     {
-        var first = Landing<T>.First(ref step, h, bounds, out var θ);
+        var first = Landing<T>.First(ref step, ref h, bounds, out var θ);
         if (first == Ending.None || θ >= 1)
         {
             return first;

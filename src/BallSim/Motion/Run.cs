@@ -64,7 +64,7 @@ internal partial struct Run<T, TSurface, TRecorder>
     public int Rejected { get; private set; }
 
     /// <summary>Changes between sliding and rolling so far.</summary>
-    public int Transitions { get; private set; }
+    public int Transitions { get; internal set; }
 
     public Phase Phase { get; private set; }
 
@@ -236,7 +236,7 @@ internal partial struct Run<T, TSurface, TRecorder>
         var capped = Pace<T>.CapTurn(dt, ω, maxTurn);
         if (byDistance)
         {
-            return Pace<T>.ByDistance(capped, vy, Pace<T>.NextLine(y.Y, rowEnd, bounds) - y.Y, out atEnd);
+            return Pace<T>.ByDistance(capped, vy, Pace<T>.NextLine(y.X, y.Y, step.K1.X, rowEnd, bounds) - y.Y, out atEnd);
         }
         atEnd = 0.0;
         return capped;
@@ -380,23 +380,23 @@ internal partial struct Run<T, TSurface, TRecorder>
         }
     }
 
-    /// <summary>Goes on from a step of rolling that a lane has taken and that holds: its length, whether it ends on a line, its error and the next step in time, the grip at its end, and whether the demand may pass the limit in it; the state and the grip are still those before it.</summary>
-    internal Ending RollOver(T h, T atEnd, T norm, T next, in Grip<T> after, bool doubt)
+    /// <summary>Goes on from a step of rolling that a lane has taken and that holds: its length, whether it ends on a line, its error and the next step in time, the grip at its end; its demand does not pass the limit in it; the state and the grip are still those before it.</summary>
+    internal Ending RollOver(T h, T atEnd, T norm, T next, in Grip<T> after)
     {
         roll.Start = q;
         (held, grip) = (grip, after);
         (lastNorm, dt) = (norm, next);
-        return Rolled(h, atEnd, IsSpent() ? Ending.StepLimit : Ending.None, doubt);
+        return Rolled(h, atEnd, IsSpent() ? Ending.StepLimit : Ending.None, false);
     }
 
     // What a step of rolling that holds leads to.
     private Ending Rolled(T h, T atEnd, Ending limit, bool doubt)
     {
-        double low = 0, high = 1;
-        var slips = doubt && Excess<T, TSurface>.First(ref roll, step, h, held, grip, out low, out high);
+        Between between = default;
+        var slips = doubt && Excess<T, TSurface>.First(ref roll, step, h, held, grip, out between);
         if (slips)
         {
-            Excess<T, TSurface>.Land(ref roll, ref step, ref h, held, ref grip, low, high);
+            Excess<T, TSurface>.Land(ref roll, ref step, ref h, held, ref grip, between);
         }
         var end = Complete(ref roll, h, grip.N > 0.0);
         NextSlopes(roll.ω);

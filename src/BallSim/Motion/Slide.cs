@@ -54,6 +54,9 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
     /// <summary>How far, rad, a step may turn the ball.</summary>
     public readonly T MaxTurn(in Control<T> control) => Body.HasFineDips ? control.TurnThroughDips : Pace<T>.MaxTurn;
 
+    // What the last slopes saw of the contact: here and not on the stack, so that lanes of it lie on the lines of the cache.
+    private SlideContact<T> contact;
+
     // The slopes asked for are those of a stage inside a step.
     private bool inside;
 
@@ -100,7 +103,7 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
 
     public void Rates(in State<T> y, out State<T> rates)
     {
-        Unsafe.SkipInit(out SlideContact<T> c);
+        ref var c = ref contact;
         Unsafe.SkipInit(out rates);
         // The long chain of the law's roots runs beside the mechanics, of which it asks nothing.
         Touch(Body, ref Surface, y, out var cover);

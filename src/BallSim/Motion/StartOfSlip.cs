@@ -10,7 +10,7 @@ namespace BallSim.Motion;
 /// time is given to it, along the direction to which the contact's own response is parallel.
 /// </summary>
 internal static class StartOfSlip<T, TSurface>
-    where T : struct, IScalar<T>, IReal<T>
+    where T : struct, IReal<T>
     where TSurface : struct, ISurface<T>
 {
     /// <summary>How long it rolls on, s.</summary>
@@ -57,26 +57,27 @@ internal static class StartOfSlip<T, TSurface>
     // Pushes along the unit vector to which the slip acceleration that friction against it leaves is parallel: Newton on the angle, the derivative known but for small terms.
     private static void PushAlongSlip(ref Slide<T, TSurface> slide, in State<T> y, ref SlideContact<T> c, T ex, T ey)
     {
-        var done = false;
+        const int MostTurns = 20;
+        T zero = 0.0, one = 1.0, least = 1e-3 * T.Sliver, turns = one, compliance = Compliance(slide.Body);
         for (var i = 0; ; i++)
         {
-            slide.Push(ref c, y, ex, ey, 0.0, out var cover);
-            if (done || i == 20)
+            slide.Push(ref c, y, ex, ey, zero, out var cover);
+            if (!T.Any(turns) || i == MostTurns)
             {
                 return;
             }
-            var μ = cover.Friction;
             var (ax, ay) = c.SlipRate(slide.Body);
-            var across = (double)T.Fms(ex, ay, ey * ax);
-            var along = Math.Max((double)T.Fma(ex, ax, ey * ay), 0);
-            var turn = across / ((double)(μ * c.N) * Compliance(slide.Body) + along);
-            (ex, ey) = (ex - turn * ey, ey + turn * ex);
-            var norm = T.Sqrt(T.Fma(ex, ex, ey * ey));
-            (ex, ey) = (ex / norm, ey / norm);
-            done = Math.Abs(turn) < 1e-12;
+            var across = T.Fms(ex, ay, ey * ax);
+            var along = T.Max(T.Fma(ex, ax, ey * ay), zero);
+            var turn = across / (cover.Friction * c.N * compliance + along);
+            var (tx, ty) = (ex - turn * ey, ey + turn * ex);
+            var norm = T.Sqrt(T.Fma(tx, tx, ty * ty));
+            // Who has come to rest stays as he is, whatever his neighbours do.
+            (ex, ey) = (T.IfLess(zero, turns, tx / norm, ex), T.IfLess(zero, turns, ty / norm, ey));
+            turns = T.IfLess(T.Abs(turn), least, zero, turns);
         }
     }
 
     // Slip acceleration per unit of tangential force, for a ball with all its inertia in the smallest moment.
-    private static double Compliance(in Body<T> body) => (double)body.InverseMass + (double)(body.Radius * body.Radius / T.Min(body.Moments.X, T.Min(body.Moments.Y, body.Moments.Z)));
+    private static T Compliance(in Body<T> body) => body.InverseMass + body.Radius * body.Radius / T.Min(body.Moments.X, T.Min(body.Moments.Y, body.Moments.Z));
 }

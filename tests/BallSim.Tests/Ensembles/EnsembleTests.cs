@@ -83,7 +83,7 @@ public class EnsembleTests
         // The wide ones are emulated where the processor has none: slow, and the same numbers.
         var rows = Gen.Sample(Rows(24), 5, new Rnd(20261125, 9), 2).SelectMany(r => r).ToArray();
         var one = Ensemble.Throw(rows, new() { Shot = shot, SideBySide = false });
-        foreach (var crew in new Crew[] { new Crew<BallSim.Spatial.Doubles4>(shot), new Crew<BallSim.Spatial.Doubles8>(shot) })
+        foreach (var crew in new Crew[] { new Crew<BallSim.Spatial.Doubles4, BallSim.Spatial.Doubles4>(shot), new Crew<BallSim.Spatial.Doubles8, BallSim.Spatial.Doubles8>(shot) })
         {
             var work = new BallSim.Ensembles.Rows.Work(ProcessorEngine.Chunk);
             var found = new Outcome[rows.Length];
@@ -94,6 +94,7 @@ public class EnsembleTests
                 crew.Finish(work, count);
                 Assert.Equal(one.Skip(from).Take(count), work.Outcomes.Take(count));
             }
+            crew.Dispose();
         }
     }
 

@@ -41,7 +41,8 @@ public class PaceTests
     [Fact]
     public void The_next_line_is_the_rows_end_the_pins_reach_or_the_pins()
     {
-        double Next(double y, double row) => Pace<Real>.NextLine(y, row, Lane());
+        // Of a ball that runs past the pin.
+        double Next(double y, double row) => (double)Pace<Real>.NextLine(0.3, y, 0.0, row, Lane());
         Assert.Equal(12, Next(10, 12));
         Assert.Equal(18.3 - 0.17, Next(10, 30), 1e-14);
         Assert.Equal(18.3, Next(18.3 - 0.17, 30));
@@ -54,6 +55,27 @@ public class PaceTests
         Assert.Equal(12 - Pace<Real>.Hair, (double)Pace<Real>.Within(11.0, 12), 1e-15);
         Assert.Equal(11 + Pace<Real>.Hair, (double)Pace<Real>.Within(11.0, double.PositiveInfinity), 1e-15);
     }
+
+    [Theory]
+    [InlineData(0.1, 0.0)]
+    [InlineData(0.12, -0.08)]
+    [InlineData(-0.13, 0.03)]
+    [InlineData(-0.1, 0.5)]
+    public void Before_the_pins_a_step_aims_where_a_straight_way_touches_the_head_pin(double x, double slope)
+    {
+        const double From = 18.3 - 0.17 + 1e-6;
+        var at = (double)Pace<Real>.NextLine(x, From, slope, 30, Lane());
+        Assert.InRange(at, From, 18.3);
+        Assert.Equal(0.17, Math.Sqrt(Math.Pow(x + slope * (at - From), 2) + Math.Pow(at - 18.3, 2)), 1e-12);
+        // Not beyond the row.
+        Assert.Equal(18.1301, (double)Pace<Real>.NextLine(x, From, slope, 18.1301, Lane()));
+    }
+
+    [Theory]
+    [InlineData(0.169, 0.0, 18.131)]
+    [InlineData(0.2, 0.0, 18.131)]
+    [InlineData(0.0, 0.0, 18.2)]
+    public void A_pin_hardly_touched_or_touched_already_is_not_aimed_at(double x, double slope, double y) => Assert.Equal(18.3, (double)Pace<Real>.NextLine(x, y, slope, 30, Lane()));
 
     [Fact]
     public void The_end_of_slip_is_near_where_forty_metres_per_second_squared_would_reach_it()

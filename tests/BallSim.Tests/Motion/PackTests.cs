@@ -27,7 +27,8 @@ public class PackTests
     {
         var map = PiecewiseBicubic.Constant(0.1);
         var body = Simulator.BodyOf(new Ball { Mass = 6.8, Radius = 0.1085, Inertia = new(0.028, 0.028, 0.028) }, Lane.Regulation, new());
-        var film = Pack<T, FilmOfLanes<T>, FilmSurface<Real, MapOfReal>>.OnLines(new(map), body, 1000).Askew;
-        return film | Pack<T, GivenOfLanes<T>, GivenSurface<Real, MapOfReal>>.OnLines(new(map), body, 1000).Askew;
+        using var film = new Pack<T, FilmOfLanes<T>, FilmSurface<Real, MapOfReal>>(new(map), body, 1000);
+        using var given = new Pack<T, GivenOfLanes<T>, GivenSurface<Real, MapOfReal>>(new(map), body, 1000);
+        return film.Askew | given.Askew;
     }
 }

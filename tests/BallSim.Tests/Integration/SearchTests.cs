@@ -1,0 +1,100 @@
+using BallSim.Integration;
+using BallSim.Motion;
+
+namespace BallSim.Tests.Integration;
+
+/// <summary>Zeros and tops found look by look, on functions that are known.</summary>
+public class SearchTests
+{
+    [Theory]
+    [InlineData(0.3, 1)]
+    [InlineData(0.3, 9)]
+    [InlineData(1e-9, 1)]
+    [InlineData(0.999999, 5)]
+    public void A_zero_is_found_to_the_least_distance(double zero, int power)
+    {
+        foreach (var least in new[] { 1e-4, 1e-9, 5e-15 })
+        {
+            double F(double x) => Math.Pow(x, power) - Math.Pow(zero, power);
+            var search = new Search(0, F(0), 1, F(1), least);
+            var looks = 0;
+            for (; !search.IsOver; looks++)
+            {
+                Assert.InRange(search.Place, 0, 1);
+                search.Tell(F(search.Place));
+            }
+            Assert.Equal(zero, search.Place, 2.01 * least + 1e-15);
+            Assert.InRange(looks, 1, 60);
+        }
+    }
+
+    [Fact]
+    public void A_smooth_zero_takes_few_looks()
+    {
+        static double F(double x) => Math.Sin(x) - 0.4;
+        var search = new Search(0, F(0), 1, F(1), 1e-9);
+        var looks = 0;
+        for (; !search.IsOver; looks++)
+        {
+            search.Tell(F(search.Place));
+        }
+        Assert.InRange(looks, 3, 7);
+    }
+
+    [Fact]
+    public void Looks_that_never_come_to_a_number_end()
+    {
+        var search = new Search(0, double.NaN, 1, double.NaN, 1e-9);
+        for (var looks = 0; !search.IsOver; looks++)
+        {
+            Assert.InRange(looks, 0, 60);
+            search.Tell(double.NaN);
+        }
+    }
+
+    private static Between Seek(Func<double, double> f, out int looks)
+    {
+        var passage = new Passage(f(0), f(0.25), f(0.5), f(0.75), f(1), 10);
+        for (looks = 0; !passage.IsOver; looks++)
+        {
+            passage.Tell(f(passage.Place));
+        }
+        return passage.Between;
+    }
+
+    [Fact]
+    public void The_first_quarter_at_whose_end_it_is_above_zero_is_found_without_a_look()
+    {
+        foreach (var zero in new[] { 0.1, 0.3, 0.6, 0.9 })
+        {
+            double F(double x) => x - zero;
+            var found = Seek(F, out var looks);
+            Assert.Equal(0, looks);
+            Assert.Equal((Math.Floor(4 * zero) / 4, Math.Ceiling(4 * zero) / 4), (found.Low, found.High));
+            Assert.Equal((F(found.Low), F(found.High)), (found.AtLow, found.AtHigh));
+        }
+    }
+
+    [Fact]
+    public void A_top_between_the_quarters_is_found_where_it_passes_zero_and_only_there()
+    {
+        for (var top = 0.07; top < 0.93; top += 0.013)
+        {
+            foreach (var height in new[] { 1e-3, 1e-2, -1e-3, -1e-2 })
+            {
+                double F(double x) => height - 40 * (x - top) * (x - top) + 2 * Math.Pow(x - top, 3);
+                var found = Seek(F, out var looks);
+                Assert.InRange(looks, 0, 6);
+                Assert.Equal(height > 0, found.Exists);
+                if (found.Exists)
+                {
+                    Assert.True(found.Low <= top && F(found.Low) <= 0 && F(found.High) > 0);
+                    Assert.Equal((F(found.Low), F(found.High)), (found.AtLow, found.AtHigh));
+                }
+            }
+        }
+        // Far below zero nobody looks.
+        Assert.False(Seek(x => -3 - (x - 0.4) * (x - 0.4), out var none).Exists);
+        Assert.Equal(0, none);
+    }
+}
