@@ -17,19 +17,15 @@ internal static class Excess<T, TSurface>
     public static bool First(ref Roll<T, TSurface> roll, in Step<State<T>> step, T h, in Grip<T> start, in Grip<T> end, out Between between)
     {
         between = default;
-        if (!(Pace<T>.MaySlip(start.Excess, end.Excess, end.Limit) > 0.0))
+        if (!(roll.Nears(step, h, start, end, 1.0) > 0.0))
         {
             return false;
         }
         double first = 0, middle = 0, third = 0;
-        for (var i = 0; i < 3; i++)
+        for (var i = 1; i <= 3; i++)
         {
-            var excess = Inside(ref roll, step, h, i == 0 ? 0.5 : i == 1 ? 0.25 : 0.75);
-            (first, middle, third) = (i == 1 ? excess : first, i == 0 ? excess : middle, i == 2 ? excess : third);
-            if (i == 0 && !(Pace<T>.MaySlip(start.Excess, middle, end.Excess, end.Limit) > 0.0))
-            {
-                return false;
-            }
+            var excess = Inside(ref roll, step, h, i / 4.0);
+            (first, middle, third) = (i == 1 ? excess : first, i == 2 ? excess : middle, i == 3 ? excess : third);
         }
         var passage = new Passage((double)start.Excess, first, middle, third, (double)end.Excess, (double)end.Limit);
         while (!passage.IsOver)

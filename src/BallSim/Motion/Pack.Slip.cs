@@ -68,7 +68,7 @@ internal sealed partial class Pack<T, TSurface, TOne>
     {
         Inside<T>.Told(step, h, out var told);
         var (first, middle, third) = (Look(h, 0.25, told), Look(h, 0.5, told), Look(h, 0.75, told));
-        var asked = slips & T.Mask(Pace<T>.MaySlip(grip.Excess, after.Excess, after.Limit)) & T.Mask(Pace<T>.MaySlip(grip.Excess, middle, after.Excess, after.Limit));
+        var asked = slips & T.Mask(roll.Nears(step, h, grip, after, 1.0));
         for (var lanes = asked; lanes != 0; lanes &= lanes - 1)
         {
             var lane = BitOperations.TrailingZeroCount(lanes);
