@@ -21,13 +21,7 @@ internal static class Excess<T, TSurface>
         {
             return false;
         }
-        double first = 0, middle = 0, third = 0;
-        for (var i = 1; i <= 3; i++)
-        {
-            var excess = Inside(ref roll, step, h, i / 4.0);
-            (first, middle, third) = (i == 1 ? excess : first, i == 2 ? excess : middle, i == 3 ? excess : third);
-        }
-        var passage = new Passage((double)start.Excess, first, middle, third, (double)end.Excess, (double)end.Limit);
+        var passage = new Passage((double)start.Excess, (double)end.Excess, (double)end.Limit);
         while (!passage.IsOver)
         {
             passage.Tell(Inside(ref roll, step, h, passage.Place));

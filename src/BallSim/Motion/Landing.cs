@@ -34,9 +34,14 @@ internal static class Landing<T>
             // What has not come where another end has does not come before it.
             var high = firstθ;
             var last = along.Beyond(ending, high, bounds);
-            if (first == Ending.None && Math.Abs(last) < Aimed && (last >= 0 || ending == Ending.HeadPin) && Beyond(Ending.TimeLimit, step.End, bounds) < 0 && Extends(ending, ref step, ref h, bounds))
+            if (first == Ending.None && Math.Abs(last) < Aimed && (last >= 0 || ending == Ending.HeadPin) && Beyond(Ending.TimeLimit, step.End, bounds) < 0)
             {
-                return ending;
+                T rest = To(ending, step, h, bounds, out var bend);
+                if (IsLittle(rest, step))
+                {
+                    Extend(ref step, ref h, rest, bend);
+                    return ending;
+                }
             }
             if (!(last >= 0))
             {
@@ -62,12 +67,13 @@ internal static class Landing<T>
     /// <summary>Whether a step taken again is short enough of the end that it is meant for; if not, h is set to the length to try next. What is recorded is the step as it was taken last.</summary>
     public static bool IsAt(Ending ending, ref Step<State<T>> step, ref T h, in Bounds<T> bounds, int tries)
     {
-        if (Extends(ending, ref step, ref h, bounds) || tries >= MostTries)
+        T rest = To(ending, step, h, bounds, out var bend);
+        if (IsLittle(rest, step))
         {
+            Extend(ref step, ref h, rest, bend);
             return true;
         }
-        var rest = To(ending, step, h, bounds, out _);
-        if (Math.Abs(rest) > 0.1 * (double)h)
+        if (tries >= MostTries || Math.Abs((double)rest) > 0.1 * (double)h)
         {
             return true;
         }
@@ -75,21 +81,17 @@ internal static class Landing<T>
         return false;
     }
 
-    // Moves the end of a step by what is missing, or too much, if that is little.
-    private static bool Extends(Ending ending, ref Step<State<T>> step, ref T h, in Bounds<T> bounds)
+    private static bool IsLittle(T rest, in Step<State<T>> step) => Math.Abs((double)rest) * Math.Max(1, Math.Abs((double)step.K7.Y)) < Rest;
+
+    // Moves the end of a step by what is missing, or too much.
+    private static void Extend(ref Step<State<T>> step, ref T h, T rest, in State<T> bend)
     {
-        T rest = To(ending, step, h, bounds, out var bend);
-        if (!(Math.Abs((double)rest) * Math.Max(1, Math.Abs((double)step.K7.Y)) < Rest))
-        {
-            return false;
-        }
         h = h + rest;
         step.End.Add(rest, step.K7, 0.5 * rest * rest, bend);
         if (step.Interpolant == Interpolant.Slopes)
         {
             step.Interpolant = Interpolant.Mended;
         }
-        return true;
     }
 
     // How far beyond the end of a step an end of the run lies, along its last slope and the bend of it; infinite where it comes no nearer.

@@ -67,12 +67,11 @@ internal sealed partial class Pack<T, TSurface, TOne>
     private void Seek(T h, in Grip<T> after, ref uint slips, out uint rolls)
     {
         Inside<T>.Told(step, h, out var told);
-        var (first, middle, third) = (Look(h, 0.25, told), Look(h, 0.5, told), Look(h, 0.75, told));
         var asked = slips & T.Mask(roll.Nears(step, h, grip, after, 1.0));
         for (var lanes = asked; lanes != 0; lanes &= lanes - 1)
         {
             var lane = BitOperations.TrailingZeroCount(lanes);
-            passages[lane] = new(T.Lane(grip.Excess, lane), T.Lane(first, lane), T.Lane(middle, lane), T.Lane(third, lane), T.Lane(after.Excess, lane), T.Lane(after.Limit, lane));
+            passages[lane] = new(T.Lane(grip.Excess, lane), T.Lane(after.Excess, lane), T.Lane(after.Limit, lane));
             StartSearch(lane);
         }
         T place = 0.5, there = 0.0;

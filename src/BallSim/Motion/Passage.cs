@@ -1,30 +1,24 @@
 namespace BallSim.Motion;
 
 /// <summary>
-/// Whether a quantity known at the quarters of a step passes zero in it, look by look: the first quarter at whose end it is above, or a top between three looks that may come near zero. Who asks looks at <see cref="Place"/> and tells what he
-/// found, until it is over.
+/// Whether a quantity known at the ends of a step passes zero in it, look by look: at the quarters, for the first one at whose end it is above, then at a top between three of them that may come near zero. Who asks looks at
+/// <see cref="Place"/> and tells what he found, until it is over.
 /// </summary>
 internal struct Passage
 {
     private const int MostTries = 2;
 
-    private readonly double start, first, middle, third, end, limit;
-    private int quarter = 1, tries;
+    private readonly double start, end, limit;
+    private double first, middle, third;
+    private int known, quarter = 1, tries;
 
-    // Three looks around a top, in quarters, and where it is sought.
-    private double left, place, right, atLeft, at, atRight, top;
+    // Three looks around a top, in quarters, and where the next look is due.
+    private double left, place, right, atLeft, at, atRight, top = 1;
 
     /// <param name="start">At the start of the step.</param>
-    /// <param name="first">A quarter further on.</param>
-    /// <param name="middle">In the middle.</param>
-    /// <param name="third">After three quarters.</param>
     /// <param name="end">At the end.</param>
     /// <param name="limit">A fiftieth of it below zero is near.</param>
-    public Passage(double start, double first, double middle, double third, double end, double limit)
-    {
-        (this.start, this.first, this.middle, this.third, this.end, this.limit) = (start, first, middle, third, end, limit);
-        Go();
-    }
+    public Passage(double start, double end, double limit) => (this.start, this.end, this.limit) = (start, end, limit);
 
     /// <summary>Where to look next, as a part of the step.</summary>
     public readonly double Place => top / 4;
@@ -37,6 +31,17 @@ internal struct Passage
     /// <summary>The quantity at <see cref="Place"/>.</summary>
     public void Tell(double there)
     {
+        if (known < 3)
+        {
+            (first, middle, third) = (known == 0 ? there : first, known == 1 ? there : middle, there);
+            known++;
+            top = known + 1;
+            if (known == 3)
+            {
+                Go();
+            }
+            return;
+        }
         if (there > 0)
         {
             (Between, IsOver) = (new((quarter - 2) / 4.0, At(quarter - 2), Place, there), true);
