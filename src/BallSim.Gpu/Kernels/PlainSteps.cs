@@ -121,8 +121,7 @@ internal static class PlainSteps<T, TSurface>
             }
             var ω = roll.ω;
             roll.Arrive(ref step, grip, out var after);
-            // Who comes near the limit is looked at closely by itself: the many need not carry the code of it.
-            var maySlip = roll.Nears(step, h, grip, after, 1.0) > zero;
+            var maySlip = roll.MaySlip(step, h, grip, after, 1.0) > zero;
             if (Pace<T>.MayEnd(step, bounds) > zero || maySlip || !(after.N > zero) || !GoesByDistance(after.VelocityX, after.VelocityY))
             {
                 why = !(after.N > zero) || !GoesByDistance(after.VelocityX, after.VelocityY) ? Why.Rare : maySlip ? Why.MaySlip : Why.MayEnd;
