@@ -17,11 +17,16 @@ internal static class Excess<T, TSurface>
     public static bool First(ref Roll<T, TSurface> roll, in Step<State<T>> step, T h, in Grip<T> start, in Grip<T> end, out Between between)
     {
         between = default;
-        if (!(roll.Nears(step, h, start, end, 1.0) > 0.0))
+        if (!(Pace<T>.MaySlip(start.Excess, end.Excess, end.Limit) > 0.0))
         {
             return false;
         }
-        var passage = new Passage((double)start.Excess, (double)end.Excess, (double)end.Limit);
+        var middle = Inside(ref roll, step, h, 0.5);
+        if (!(Pace<T>.MaySlip(start.Excess, middle, end.Excess, end.Limit) > 0.0))
+        {
+            return false;
+        }
+        var passage = new Passage((double)start.Excess, middle, (double)end.Excess, (double)end.Limit);
         while (!passage.IsOver)
         {
             passage.Tell(Inside(ref roll, step, h, passage.Place));

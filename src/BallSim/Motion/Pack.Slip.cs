@@ -67,11 +67,12 @@ internal sealed partial class Pack<T, TSurface, TOne>
     private void Seek(T h, in Grip<T> after, ref uint slips, out uint rolls)
     {
         Inside<T>.Told(step, h, out var told);
-        var asked = slips & T.Mask(roll.Nears(step, h, grip, after, 1.0));
+        var middle = Look(h, 0.5, told);
+        var asked = slips & T.Mask(Pace<T>.MaySlip(grip.Excess, after.Excess, after.Limit)) & T.Mask(Pace<T>.MaySlip(grip.Excess, middle, after.Excess, after.Limit));
         for (var lanes = asked; lanes != 0; lanes &= lanes - 1)
         {
             var lane = BitOperations.TrailingZeroCount(lanes);
-            passages[lane] = new(T.Lane(grip.Excess, lane), T.Lane(after.Excess, lane), T.Lane(after.Limit, lane));
+            passages[lane] = new(T.Lane(grip.Excess, lane), T.Lane(middle, lane), T.Lane(after.Excess, lane), T.Lane(after.Limit, lane));
             StartSearch(lane);
         }
         T place = 0.5, there = 0.0;

@@ -1,24 +1,25 @@
 namespace BallSim.Motion;
 
 /// <summary>
-/// Whether a quantity known at the ends of a step passes zero in it, look by look: at the quarters, for the first one at whose end it is above, then at a top between three of them that may come near zero. Who asks looks at
+/// Whether a quantity known at the ends and in the middle of a step passes zero in it, look by look: at the other quarters, for the first one at whose end it is above, then at a top between three of them that may come near zero. Who asks looks at
 /// <see cref="Place"/> and tells what he found, until it is over.
 /// </summary>
 internal struct Passage
 {
     private const int MostTries = 2;
 
-    private readonly double start, end, limit;
-    private double first, middle, third;
+    private readonly double start, middle, end, limit;
+    private double first, third;
     private int known, quarter = 1, tries;
 
     // Three looks around a top, in quarters, and where the next look is due.
     private double left, place, right, atLeft, at, atRight, top = 1;
 
     /// <param name="start">At the start of the step.</param>
+    /// <param name="middle">In the middle.</param>
     /// <param name="end">At the end.</param>
     /// <param name="limit">A fiftieth of it below zero is near.</param>
-    public Passage(double start, double end, double limit) => (this.start, this.end, this.limit) = (start, end, limit);
+    public Passage(double start, double middle, double end, double limit) => (this.start, this.middle, this.end, this.limit) = (start, middle, end, limit);
 
     /// <summary>Where to look next, as a part of the step.</summary>
     public readonly double Place => top / 4;
@@ -31,12 +32,12 @@ internal struct Passage
     /// <summary>The quantity at <see cref="Place"/>.</summary>
     public void Tell(double there)
     {
-        if (known < 3)
+        if (known < 2)
         {
-            (first, middle, third) = (known == 0 ? there : first, known == 1 ? there : middle, there);
+            (first, third) = (known == 0 ? there : first, there);
             known++;
-            top = known + 1;
-            if (known == 3)
+            top = 3;
+            if (known == 2)
             {
                 Go();
             }

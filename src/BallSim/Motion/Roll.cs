@@ -223,93 +223,53 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
     }
 
     /// <summary>
-    /// Flag: the demand of rolling may come near the limit of grip inside a step just taken; if not, nobody looks closer. At the quarters of the step only the demand is worked out, by the lesser friction of both ends, since the grip of an
-    /// oily cover takes five times as long; so a friction that is a tenth less inside a step than at both its ends goes unseen, if there is grip again at the end. Asked only where a flag is set. Before, after: at both ends.
+    /// Flag: the demand of rolling may pass the limit of grip inside a step just taken, looked at in quarters as a run does; where it may, the run itself looks again. Asked only where a flag is set. Before, after: at both ends.
     /// </summary>
-    public T Nears(in Step<State<T>> step, T h, in Grip<T> before, in Grip<T> after, T asked)
+    public T MaySlip(in Step<State<T>> step, T h, in Grip<T> before, in Grip<T> after, T asked)
     {
-        const double Near = -0.08;
-        T zero = 0.0;
+        T zero = 0.0, one = 1.0;
         var may = T.IfLess(zero, asked, Pace<T>.MaySlip(before.Excess, after.Excess, after.Limit), zero);
         if (!T.Any(may))
         {
             return zero;
         }
-        var μ = T.Min(before.Limit / before.N, after.Limit / after.N);
         Inside<T>.Told(step, h, out var told);
-        T first = zero, middle = zero, third = zero;
-        for (var i = 0; i < 3; i++)
-        {
-            Inside<T>.At(step, h, i == 0 ? 0.5 : i == 1 ? 0.25 : 0.75, told, out var there);
-            var excess = Sketch(there, μ);
-            (first, middle, third) = (i == 1 ? excess : first, i == 0 ? excess : middle, i == 2 ? excess : third);
-            if (i == 0)
-            {
-                may = T.IfLess(zero, may, Pace<T>.MaySlip(before.Excess, middle, after.Excess, after.Limit), zero);
-                if (!T.Any(may))
-                {
-                    return zero;
-                }
-            }
-        }
-        return T.IfLess(zero, may, Reaches(before.Excess, first, middle, third, after.Excess, after.Limit * Near, after.Limit * Near, 2.7), zero);
-    }
-
-    // Demand less grip by a friction that is given.
-    private T Sketch(in State<T> at, T μ)
-    {
-        Unsafe.SkipInit(out RollContact<T> c);
-        At(ref c, at);
-        if (Body.HasSmallMoments)
-        {
-            Hold(ref c, at, out _, out _);
-        }
-        else
-        {
-            T zero = 0.0;
-            c.Hold(Body, new(zero, zero, zero));
-        }
-        return T.Fnma(μ, c.N, c.Demand);
-    }
-
-    /// <summary>
-    /// Flag: the demand of rolling may pass the limit of grip inside a step just taken, looked at in quarters as a run does; where it may, the run itself looks again. Asked only where a flag is set. Before, after: at both ends.
-    /// </summary>
-    public T MaySlip(in Step<State<T>> step, T h, in Grip<T> before, in Grip<T> after, T asked)
-    {
-        T zero = 0.0;
-        var may = Nears(step, h, before, after, asked);
+        Inside<T>.At(step, h, 0.5, told, out var there);
+        Look(there, out var inside);
+        var middle = inside.Excess;
+        may = T.IfLess(zero, may, Pace<T>.MaySlip(before.Excess, middle, after.Excess, after.Limit), zero);
         if (!T.Any(may))
         {
             return zero;
         }
-        Inside<T>.Told(step, h, out var told);
-        T first = zero, middle = zero, third = zero;
-        for (var i = 1; i <= 3; i++)
+        var slips = zero;
+        var (older, last) = (zero, before.Excess);
+        for (var i = 1; i <= 4; i++)
         {
-            Inside<T>.At(step, h, i / 4.0, told, out var there);
-            Look(there, out var inside);
-            (first, middle, third) = (i == 1 ? inside.Excess : first, i == 2 ? inside.Excess : middle, i == 3 ? inside.Excess : third);
+            var now = i == 2 ? middle : after.Excess;
+            if (i is 1 or 3)
+            {
+                Inside<T>.At(step, h, i / 4.0, told, out there);
+                Look(there, out inside);
+                now = inside.Excess;
+            }
+            slips = T.IfLess(zero, now, one, slips);
+            if (i > 1)
+            {
+                // A top between three values that may come near: the run will see.
+                slips = Top(older, last, now, after.Limit, slips);
+            }
+            (older, last) = (last, now);
         }
-        return T.IfLess(zero, may, Reaches(before.Excess, first, middle, third, after.Excess, zero, after.Limit * -0.021, 2.61), zero);
+        return T.IfLess(zero, may, slips, zero);
     }
 
-    // Flag: of the excess at the quarters of a step one is above some value, or above a lesser one the top of a parabola through three of them, if it lies between them or hardly beside.
-    private static T Reaches(T start, T first, T middle, T third, T end, T value, T least, double beside)
-    {
-        T zero = 0.0, one = 1.0;
-        var reaches = T.IfLess(value, T.Max(T.Max(first, middle), T.Max(third, end)), one, zero);
-        reaches = Top(start, first, middle, least, beside, reaches);
-        reaches = Top(first, middle, third, least, beside, reaches);
-        return Top(middle, third, end, least, beside, reaches);
-    }
-
-    private static T Top(T older, T before, T now, T least, double beside, T otherwise)
+    private static T Top(T older, T before, T now, T limit, T otherwise)
     {
         T zero = 0.0;
         var slope = now - older;
         var curvature = now - 2.0 * before + older;
-        var near = T.IfLess(least, before - slope * slope / (8.0 * curvature), 1.0, otherwise);
-        return T.IfLess(curvature, zero, T.IfLess(T.Abs(slope), -beside * curvature, near, otherwise), otherwise);
+        var near = T.IfLess(limit * -0.021, before - slope * slope / (8.0 * curvature), 1.0, otherwise);
+        return T.IfLess(curvature, zero, T.IfLess(T.Abs(slope), -2.61 * curvature, near, otherwise), otherwise);
     }
 }
