@@ -101,8 +101,8 @@ internal sealed class Crew<T, TFine>(SimulatorOptions options) : Crew(options)
     where T : struct, ILanes<T>, IReal<T>
     where TFine : struct, ILanes<TFine>, IReal<TFine>
 {
-    private readonly Runs<GivenSurface<Real, MapOfReal>> given = new(ProcessorEngine.Chunk);
-    private readonly Runs<FilmSurface<Real, MapOfReal>> film = new(ProcessorEngine.Chunk);
+    private Runs<GivenSurface<Real, MapOfReal>>? given;
+    private Runs<FilmSurface<Real, MapOfReal>>? film;
     private Pack<T, GivenOfLanes<T>, GivenSurface<Real, MapOfReal>>? givenPack;
     private Pack<T, FilmOfLanes<T>, FilmSurface<Real, MapOfReal>>? filmPack;
     private PiecewiseBicubic? givenMap, filmMap;
@@ -116,6 +116,7 @@ internal sealed class Crew<T, TFine>(SimulatorOptions options) : Crew(options)
 
     protected override void OnGiven(PiecewiseBicubic map, Lane lane, Rows.Work work)
     {
+        given ??= new(ProcessorEngine.Chunk);
         Begin(given, lane, work, new Given(map));
         if (givenPack is null || !ReferenceEquals(givenMap, map))
         {
@@ -130,6 +131,7 @@ internal sealed class Crew<T, TFine>(SimulatorOptions options) : Crew(options)
 
     protected override void OnFilm(PiecewiseBicubic map, Lane lane, Rows.Work work)
     {
+        film ??= new(ProcessorEngine.Chunk);
         Begin(film, lane, work, new Film(map));
         if (filmPack is null || !ReferenceEquals(filmMap, map))
         {

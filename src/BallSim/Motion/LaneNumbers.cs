@@ -34,26 +34,29 @@ internal struct LaneNumbers<T, TSurface>
     /// <summary>See <see cref="Rent"/>.</summary>
     public static void GiveBack(LaneNumbers<T, TSurface>[] numbers)
     {
-        numbers[0] = default;
-        free.Add(numbers);
+        if (numbers[0].Askew == 0)
+        {
+            numbers[0] = default;
+            free.Add(numbers);
+        }
     }
 
-    // Asks until they lie well, and keeps what does not as long as it asks, lest it be given the same place again.
+    // Asks until they lie well, and keeps what does not as long as it asks, lest it be given the same place again. What is put between moves the next ones by another distance each time, so that they come past every place between two
+    // lines; it is as large as they are, since small memory is taken from elsewhere.
     private static LaneNumbers<T, TSurface>[] OnLines()
     {
         const int MostTries = 64;
         List<Array> askew = [];
-        while (true)
+        for (var tries = 1; ; tries++)
         {
             var numbers = GC.AllocateArray<LaneNumbers<T, TSurface>>(1, pinned: true);
-            if (numbers[0].Askew == 0 || askew.Count >= MostTries)
+            if (numbers[0].Askew == 0 || tries == MostTries)
             {
                 GC.KeepAlive(askew);
                 return numbers;
             }
             askew.Add(numbers);
-            // Moves the next one by another distance each time: in steps that grow it comes past every place between two lines.
-            askew.Add(GC.AllocateUninitializedArray<byte>(4 * askew.Count, pinned: true));
+            askew.Add(GC.AllocateUninitializedArray<byte>(Unsafe.SizeOf<LaneNumbers<T, TSurface>>() + 8 * tries, pinned: true));
         }
     }
 
