@@ -38,7 +38,7 @@ internal sealed partial class Pack<T, TSurface, TOne>
         T zero = 0.0, one = 1.0;
         slide.Start = q;
         var vy = slide.VelocityY;
-        var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, slide.ω, slide.MaxTurn(control)), vy, Pace<T>.NextLine(step.Start.X, step.Start.Y, step.K1.X, rowEnd, bounds) - step.Start.Y, out _);
+        var h = Plan(slide.ω, vy, slide.MaxTurn(control), out _);
         slide.Fading(control, out var fade);
         var rest = slide.Rest(control);
         var ends = Pace<T>.MayEnd(slide.Seen.After(rest, step.Start), slide.VelocityX, slide.VelocityX, bounds);

@@ -14,15 +14,8 @@ internal sealed partial class Pack<T, TSurface, TOne>
     // The step of rolling in which a lane has seen that the demand may pass the limit of grip, and, if it does, the start of slip there: Run.Rolled, Excess, Run.Slip.
     private void SlipAgain()
     {
-        T zero = 0.0, one = 1.0;
-        roll.Start = q;
-        roll.ByDistance = true;
-        var vy = grip.VelocityY;
-        var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, grip.ω, Pace<T>.MaxTurnWhileRolling), vy, Pace<T>.NextLine(step.Start.X, step.Start.Y, step.K1.X, rowEnd, bounds) - step.Start.Y, out var atEnd);
-        roll.Take(ref step, h, out var error);
-        var norm = control.Norm(error);
-        var next = Pace<T>.Next(norm, lastNorm, dt, h / vy, out var rejected);
-        roll.Arrive(ref step, grip, out var after);
+        T one = 1.0;
+        TakeRoll(out var h, out var atEnd, out var norm, out var next, out var rejected, out var after);
         var slips = active & ~T.Mask(T.Max(rejected, TooMany(next)));
         Seek(h, after, ref slips, out var rolls);
         for (var lanes = rolls; lanes != 0; lanes &= lanes - 1)
@@ -42,7 +35,6 @@ internal sealed partial class Pack<T, TSurface, TOne>
                 if (run.MayChange)
                 {
                     run.Slips();
-                    run.Transitions++;
                     Store(lane, ref run);
                 }
                 else

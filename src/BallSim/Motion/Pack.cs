@@ -279,7 +279,7 @@ internal sealed partial class Pack<T, TSurface, TOne> : IChanges<TOne>, IDisposa
         slide.Start = q;
         var seen = slide.Seen;
         var vy = slide.VelocityY;
-        var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, slide.ω, slide.MaxTurn(control)), vy, Pace<T>.NextLine(step.Start.X, step.Start.Y, step.K1.X, rowEnd, bounds) - step.Start.Y, out var atEnd);
+        var h = Plan(slide.ω, vy, slide.MaxTurn(control), out var atEnd);
         var special = zero;
         var near = Pace<T>.MayStick(slide.Slip, h / vy);
         var sticks = 0u;
@@ -338,17 +338,29 @@ internal sealed partial class Pack<T, TSurface, TOne> : IChanges<TOne>, IDisposa
         }
     }
 
+    // The next step down-lane.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private T Plan(Vec3<T> ω, T vy, T maxTurn, out T atEnd) =>
+        Pace<T>.ByDistance(Pace<T>.CapTurn(dt, ω, maxTurn), vy, Pace<T>.NextLine(step.Start.X, step.Start.Y, step.K1.X, rowEnd, bounds) - step.Start.Y, out atEnd);
+
+    // A step of rolling: its length and whether it ends on a line, its error, what follows from it, and the grip at its end.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private void TakeRoll(out T h, out T atEnd, out T norm, out T next, out T rejected, out Grip<T> after)
+    {
+        roll.Start = q;
+        var vy = grip.VelocityY;
+        h = Plan(grip.ω, vy, Pace<T>.MaxTurnWhileRolling, out atEnd);
+        roll.Take(ref step, h, out var error);
+        norm = control.Norm(error);
+        next = Pace<T>.Next(norm, lastNorm, dt, h / vy, out rejected);
+        roll.Arrive(ref step, grip, out after);
+    }
+
     private void RollOn()
     {
         T zero = 0.0, one = 1.0;
-        roll.Start = q;
-        var vy = grip.VelocityY;
-        var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, grip.ω, Pace<T>.MaxTurnWhileRolling), vy, Pace<T>.NextLine(step.Start.X, step.Start.Y, step.K1.X, rowEnd, bounds) - step.Start.Y, out var atEnd);
-        roll.Take(ref step, h, out var error);
-        var norm = control.Norm(error);
-        var next = Pace<T>.Next(norm, lastNorm, dt, h / vy, out var rejected);
+        TakeRoll(out var h, out var atEnd, out var norm, out var next, out var rejected, out var after);
         var ω = roll.ω;
-        roll.Arrive(ref step, grip, out var after);
         var special = T.Max(Pace<T>.MayEnd(step, bounds), T.IfLess(zero, after.N, GoesByTime(after.VelocityX, after.VelocityY), one));
         // Asked of what ends here as well: a run need not look at what the lanes, which look for their neighbours anyway, have seen.
         var doubt = roll.MaySlip(step, h, grip, after, one - rejected);

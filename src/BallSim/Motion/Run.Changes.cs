@@ -52,7 +52,11 @@ internal partial struct Run<T, TSurface, TRecorder>
     internal readonly bool MayChange => Transitions < bounds.MaxTransitions;
 
     /// <summary>Slip has begun.</summary>
-    internal void Slips() => (Phase, stiff) = (Phase.Slide, true);
+    internal void Slips()
+    {
+        (Phase, stiff) = (Phase.Slide, true);
+        Transitions++;
+    }
 
     // Rolls on past the limit for a moment and gives the ball the slip that it would have by then.
     private Ending Slip(bool jump, bool rolled = true)
@@ -61,7 +65,6 @@ internal partial struct Run<T, TSurface, TRecorder>
         {
             return Ending.TransitionLimit;
         }
-        Transitions++;
         if (rolled)
         {
             recorder.Changed(Phase.Roll, Phase.Slide, y, q);

@@ -64,7 +64,7 @@ internal partial struct Run<T, TSurface, TRecorder>
     public int Rejected { get; private set; }
 
     /// <summary>Changes between sliding and rolling so far.</summary>
-    public int Transitions { get; internal set; }
+    public int Transitions { get; private set; }
 
     public Phase Phase { get; private set; }
 

@@ -13,14 +13,11 @@ public class PackTests
     [Fact]
     public void Vectors_lie_on_the_lines_of_the_cache()
     {
-        Assert.Contains(0, Several(Askew<Doubles8>));
-        Assert.Contains(0, Several(Askew<Floats16>));
-        Assert.Contains(0, Several(Askew<Doubles4>));
-        Assert.Contains(0, Several(Askew<Floats8>));
+        Assert.Equal(0, Askew<Doubles8>());
+        Assert.Equal(0, Askew<Floats16>());
+        Assert.Equal(0, Askew<Doubles4>());
+        Assert.Equal(0, Askew<Floats8>());
     }
-
-    // A collection of memory may move a pack between its making and the look at it, not several in a row.
-    private static int[] Several(Func<int> askew) => [askew(), askew(), askew(), askew()];
 
     private static int Askew<T>()
         where T : struct, ILanes<T>, IReal<T>
