@@ -48,6 +48,8 @@ internal readonly struct Counted(double value) : IScalar<Counted>, IEquatable<Co
 
     public static Counted InverseCubeRootGuess(Counted a) => (double)Real.InverseCubeRootGuess(a.value);
 
+    public static Counted InverseFourthRootGuess(Counted a) => (double)Real.InverseFourthRootGuess(a.value);
+
     public static Counted InverseSixthRootGuess(Counted a) => (double)Real.InverseSixthRootGuess(a.value);
 
     public static Counted Coarse(Counted a) => (double)Real.Coarse(a.value);

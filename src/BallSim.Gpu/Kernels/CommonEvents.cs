@@ -220,7 +220,7 @@ internal static class CommonEvents<T, TSurface>
                 continue;
             }
             var ω = roll.ω;
-            roll.Arrive(ref step, grip, out var after);
+            roll.Arrive(ref step, h, grip, out var after);
             if (!(after.N > zero) || !PlainSteps<T, TSurface>.GoesByDistance(after.VelocityX, after.VelocityY) || Excess<T, TSurface>.First(ref roll, step, h, grip, after, out _))
             {
                 break;
@@ -233,7 +233,7 @@ internal static class CommonEvents<T, TSurface>
                 do
                 {
                     roll.Take(ref step, h, out _);
-                    roll.Arrive(ref step, grip, out _);
+                    roll.Arrive(ref step, h, grip, out _);
                 }
                 while (!Landing<T>.IsAt(end, ref step, ref h, bounds, ++tries));
             }

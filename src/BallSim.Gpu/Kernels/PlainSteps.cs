@@ -120,7 +120,7 @@ internal static class PlainSteps<T, TSurface>
                 continue;
             }
             var ω = roll.ω;
-            roll.Arrive(ref step, grip, out var after);
+            roll.Arrive(ref step, h, grip, out var after);
             var maySlip = roll.MaySlip(step, h, grip, after, 1.0) > zero;
             if (Pace<T>.MayEnd(step, bounds) > zero || maySlip || !(after.N > zero) || !GoesByDistance(after.VelocityX, after.VelocityY))
             {

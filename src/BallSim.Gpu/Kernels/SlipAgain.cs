@@ -75,7 +75,7 @@ internal static class SlipAgain<T, TSurface>
             shot.Rejected++;
         }
         var ω = roll.ω;
-        roll.Arrive(ref step, shot.Grip, out var after);
+        roll.Arrive(ref step, h, shot.Grip, out var after);
         var slips = Excess<T, TSurface>.First(ref roll, step, h, shot.Grip, after, out var between);
         if (slips)
         {

@@ -59,6 +59,12 @@ internal readonly struct DeviceDouble(double value) : IDeviceReal<DeviceDouble>
         return new(BitConverter.Int64BitsToDouble(0x3FEEDC0000000000L - third));
     }
 
+    public static DeviceDouble InverseFourthRootGuess(DeviceDouble a)
+    {
+        var e = BitConverter.DoubleToInt64Bits(a.value) - 0x3FF0000000000000L;
+        return new(BitConverter.Int64BitsToDouble(0x3FEF060000000000L - (e >> 2)));
+    }
+
     public static DeviceDouble InverseSixthRootGuess(DeviceDouble a)
     {
         var e = BitConverter.DoubleToInt64Bits(a.value) - 0x3FF0000000000000L;

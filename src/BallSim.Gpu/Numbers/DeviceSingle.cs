@@ -59,6 +59,12 @@ internal readonly struct DeviceSingle(float value) : IDeviceReal<DeviceSingle>
         return new(BitConverter.Int32BitsToSingle(0x3F76E000 - third));
     }
 
+    public static DeviceSingle InverseFourthRootGuess(DeviceSingle a)
+    {
+        var e = BitConverter.SingleToInt32Bits(a.value) - 0x3F800000;
+        return new(BitConverter.Int32BitsToSingle(0x3F783000 - (e >> 2)));
+    }
+
     public static DeviceSingle InverseSixthRootGuess(DeviceSingle a)
     {
         var e = BitConverter.SingleToInt32Bits(a.value) - 0x3F800000;

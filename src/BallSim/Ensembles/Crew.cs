@@ -16,9 +16,10 @@ internal class Crew(SimulatorOptions options) : IDisposable
 
     protected SimulatorOptions Options => options;
 
-    /// <summary>Computes the first so many rows.</summary>
-    public void Finish(Rows.Work work, int count)
+    /// <summary>Computes a chunk; shots that wait for company may be left over, see <see cref="Drain"/>.</summary>
+    public void Take(Rows.Work work)
     {
+        var count = work.Left = work.Count;
         // Shots on one lane go together: they read one map.
         Array.Clear(taken);
         for (var first = 0; first < count; first++)
@@ -39,6 +40,11 @@ internal class Crew(SimulatorOptions options) : IDisposable
             }
             OnLane(lane, work);
         }
+    }
+
+    /// <summary>Computes what is left over of all chunks that were taken.</summary>
+    public virtual void Drain()
+    {
     }
 
     /// <summary>The crew is done.</summary>
@@ -80,7 +86,7 @@ internal class Crew(SimulatorOptions options) : IDisposable
             {
                 run.Ended = run.Continue();
             }
-            work.Outcomes[i] = runs.Outcome(0, work, i, lane);
+            work.Keep(i, runs.Outcome(0, work, i, lane));
         }
     }
 
@@ -101,65 +107,26 @@ internal sealed class Crew<T, TFine>(SimulatorOptions options) : Crew(options)
     where T : struct, ILanes<T>, IReal<T>
     where TFine : struct, ILanes<TFine>, IReal<TFine>
 {
-    private Runs<GivenSurface<Real, MapOfReal>>? given;
-    private Runs<FilmSurface<Real, MapOfReal>>? film;
-    private Pack<T, GivenOfLanes<T>, GivenSurface<Real, MapOfReal>>? givenPack;
-    private Pack<T, FilmOfLanes<T>, FilmSurface<Real, MapOfReal>>? filmPack;
-    private PiecewiseBicubic? givenMap, filmMap;
+    private readonly Squad<T, GivenOfLanes<T>, GivenSurface<Real, MapOfReal>> given = new((map, body) =>
+        new(new(map), body, options.MaxSteps, typeof(T) == typeof(TFine) ? null : new Pack<TFine, GivenOfLanes<TFine>, GivenSurface<Real, MapOfReal>>(new(map), body, options.MaxSteps)));
+
+    private readonly Squad<T, FilmOfLanes<T>, FilmSurface<Real, MapOfReal>> film = new((map, body) =>
+        new(new(map), body, options.MaxSteps, typeof(T) == typeof(TFine) ? null : new Pack<TFine, FilmOfLanes<TFine>, FilmSurface<Real, MapOfReal>>(new(map), body, options.MaxSteps)));
+
+    public override void Drain()
+    {
+        given.Drain();
+        film.Drain();
+    }
 
     public override void Dispose()
     {
-        givenPack?.Dispose();
-        filmPack?.Dispose();
+        given.Dispose();
+        film.Dispose();
         base.Dispose();
     }
 
-    protected override void OnGiven(PiecewiseBicubic map, Lane lane, Rows.Work work)
-    {
-        given ??= new(ProcessorEngine.Chunk);
-        Begin(given, lane, work, new Given(map));
-        if (givenPack is null || !ReferenceEquals(givenMap, map))
-        {
-            givenPack?.Dispose();
-            ref readonly var body = ref given[0].slide.Body;
-            var changes = typeof(T) == typeof(TFine) ? null : new Pack<TFine, GivenOfLanes<TFine>, GivenSurface<Real, MapOfReal>>(new(map), body, Options.MaxSteps);
-            (givenPack, givenMap) = (new Pack<T, GivenOfLanes<T>, GivenSurface<Real, MapOfReal>>(new(map), body, Options.MaxSteps, changes), map);
-        }
-        givenPack.Finish(given.All, Group.Count);
-        End(given, lane, work);
-    }
+    protected override void OnGiven(PiecewiseBicubic map, Lane lane, Rows.Work work) => given.Take(map, lane, work, Group, Options, new Given(map));
 
-    protected override void OnFilm(PiecewiseBicubic map, Lane lane, Rows.Work work)
-    {
-        film ??= new(ProcessorEngine.Chunk);
-        Begin(film, lane, work, new Film(map));
-        if (filmPack is null || !ReferenceEquals(filmMap, map))
-        {
-            filmPack?.Dispose();
-            ref readonly var body = ref film[0].slide.Body;
-            var changes = typeof(T) == typeof(TFine) ? null : new Pack<TFine, FilmOfLanes<TFine>, FilmSurface<Real, MapOfReal>>(new(map), body, Options.MaxSteps);
-            (filmPack, filmMap) = (new Pack<T, FilmOfLanes<T>, FilmSurface<Real, MapOfReal>>(new(map), body, Options.MaxSteps, changes), map);
-        }
-        filmPack.Finish(film.All, Group.Count);
-        End(film, lane, work);
-    }
-
-    private void Begin<TOne, TUnder>(Runs<TOne> runs, Lane lane, Rows.Work work, TUnder under)
-        where TOne : struct, ISurface<Real>
-        where TUnder : struct, IUnder<TOne>
-    {
-        for (var k = 0; k < Group.Count; k++)
-        {
-            runs.Begin(k, work, Group[k], lane, Options, under);
-        }
-    }
-
-    private void End<TOne>(Runs<TOne> runs, Lane lane, Rows.Work work)
-        where TOne : struct, ISurface<Real>
-    {
-        for (var k = 0; k < Group.Count; k++)
-        {
-            work.Outcomes[Group[k]] = runs.Outcome(k, work, Group[k], lane);
-        }
-    }
+    protected override void OnFilm(PiecewiseBicubic map, Lane lane, Rows.Work work) => film.Take(map, lane, work, Group, Options, new Film(map));
 }

@@ -13,12 +13,22 @@ internal abstract class Rows
 
     public abstract void Keep(int from, ReadOnlySpan<Outcome> outcomes);
 
-    /// <summary>What one thread works on.</summary>
+    /// <summary>A chunk that one thread works on.</summary>
     public sealed class Work(int size)
     {
+        /// <summary>Its first row; how many there are; how many have no outcome yet.</summary>
+        public int From, Count, Left;
+
         public readonly Ball[] Balls = new Ball[size];
         public readonly Lane[] Lanes = new Lane[size];
         public readonly Launch[] Launches = new Launch[size];
         public readonly Outcome[] Outcomes = new Outcome[size];
+
+        /// <summary>The outcome of a row.</summary>
+        public void Keep(int row, in Outcome outcome)
+        {
+            Outcomes[row] = outcome;
+            Left--;
+        }
     }
 }

@@ -40,9 +40,19 @@ internal static class FreshCover<T>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static T Fraction(T widths)
     {
-        T one = 1.0, soft = Softening;
-        var q = T.Sqrt(T.Fma(widths, widths, soft * soft)) - soft;
+        Begin(widths, out var q, out var a);
+        return q * Elementary<T>.InverseFourthRoot(a);
+    }
+
+    /// <summary>φ = q a^(-1/4): for who looks at several places at a time. A guess of the root.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static T Begin(T widths, out T q, out T a)
+    {
+        // Beyond a hundred thousand widths there is nothing fresher; the square of the square stays a number in floats.
+        T one = 1.0, soft = Softening, most = 1e5;
+        q = T.Min(most, T.Sqrt(T.Fma(widths, widths, soft * soft)) - soft);
         var q2 = q * q;
-        return q / T.Sqrt(T.Sqrt(T.Fma(q2, q2, one)));
+        a = T.Fma(q2, q2, one);
+        return T.InverseFourthRootGuess(a);
     }
 }

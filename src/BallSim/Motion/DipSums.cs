@@ -4,98 +4,105 @@ using BallSim.Spatial;
 
 namespace BallSim.Motion;
 
-/// <summary>
-/// Sums of x^k θ^j over a step, k = 1 to 3 and j = 0 to 3 in that order in the names, of x = 1 - φ and the part θ of the step that is over, at the middles of <see cref="Samples"/> equal parts. Each is the sum of four, over every fourth of
-/// the parts: one shot does those side by side.
-/// </summary>
+/// <summary>x = 1 - φ at the middles of twelve equal parts of a step, and sums over them. One shot looks at four of them side by side.</summary>
 internal struct DipSums<T> : IFourfold
     where T : struct, IReal<T>
 {
-    public const int Samples = 12;
+    private const int Samples = 12;
 
-    public T X10, X11, X12, X13, X20, X21, X22, X23, X30, X31, X32, X33;
+    private T x0, x1, x2, x3, x4, x5, x6, x7, x8, x9, x10, x11;
 
-    /// <summary>The sums for a shift of c0 + θ (c1 + θ (c2 + θ (c3 + θ c4))).</summary>
-    [MethodImpl(MethodImplOptions.NoInlining)]
-    public static void Over(T c0, T c1, T c2, T c3, T c4, out DipSums<T> sums)
+    /// <summary>Looks along a step with this shift of the track.</summary>
+    public static void Over(in Quartic<T> shift, ref DipSums<T> x)
     {
-        Unsafe.SkipInit(out sums);
-        if (T.DoesFour(c0, c1, c2, c3, c4, ref sums))
+        if (T.DoesFour(shift.C0, shift.C1, shift.C2, shift.C3, shift.C4, ref x))
         {
             return;
         }
-        Unsafe.SkipInit(out DipSums<T> part);
-        sums.EveryFourth(c0, c1, c2, c3, c4, 0.5 / Samples);
-        part.EveryFourth(c0, c1, c2, c3, c4, 1.5 / Samples);
-        sums.Add(part);
-        part.EveryFourth(c0, c1, c2, c3, c4, 2.5 / Samples);
-        sums.Add(part);
-        part.EveryFourth(c0, c1, c2, c3, c4, 3.5 / Samples);
-        sums.Add(part);
+        Six(shift, 0, ref x.x0, ref x.x1, ref x.x2, ref x.x3, ref x.x4, ref x.x5);
+        Six(shift, 6, ref x.x6, ref x.x7, ref x.x8, ref x.x9, ref x.x10, ref x.x11);
     }
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public void Do(Doubles4 a, Doubles4 b, Doubles4 c, Doubles4 d, Doubles4 e)
     {
-        Unsafe.SkipInit(out DipSums<Doubles4> s);
-        s.EveryFourth(a, b, c, d, e, Doubles4.Of(0.5 / Samples, 1.5 / Samples, 2.5 / Samples, 3.5 / Samples));
-        X10 = s.X10.Sum;
-        X11 = s.X11.Sum;
-        X12 = s.X12.Sum;
-        X13 = s.X13.Sum;
-        X20 = s.X20.Sum;
-        X21 = s.X21.Sum;
-        X22 = s.X22.Sum;
-        X23 = s.X23.Sum;
-        X30 = s.X30.Sum;
-        X31 = s.X31.Sum;
-        X32 = s.X32.Sum;
-        X33 = s.X33.Sum;
+        var shift = new Quartic<Doubles4> { C0 = a, C1 = b, C2 = c, C3 = d, C4 = e };
+        var r0 = FreshCover<Doubles4>.Begin(shift.At(Doubles4.Of(0.5 / Samples, 1.5 / Samples, 2.5 / Samples, 3.5 / Samples)), out var q0, out var b0);
+        var r1 = FreshCover<Doubles4>.Begin(shift.At(Doubles4.Of(4.5 / Samples, 5.5 / Samples, 6.5 / Samples, 7.5 / Samples)), out var q1, out var b1);
+        var r2 = FreshCover<Doubles4>.Begin(shift.At(Doubles4.Of(8.5 / Samples, 9.5 / Samples, 10.5 / Samples, 11.5 / Samples)), out var q2, out var b2);
+        Elementary<Doubles4>.CloserFourthRoot(b0, ref r0);
+        Elementary<Doubles4>.CloserFourthRoot(b1, ref r1);
+        Elementary<Doubles4>.CloserFourthRoot(b2, ref r2);
+        Elementary<Doubles4>.CloserFourthRoot(b0, ref r0);
+        Elementary<Doubles4>.CloserFourthRoot(b1, ref r1);
+        Elementary<Doubles4>.CloserFourthRoot(b2, ref r2);
+        // One shot's numbers are doubles, four of them a vector.
+        Doubles4 one = 1.0;
+        ref var places = ref Unsafe.As<T, Doubles4>(ref x0);
+        places = Doubles4.Fnma(q0, r0, one);
+        Unsafe.Add(ref places, 1) = Doubles4.Fnma(q1, r1, one);
+        Unsafe.Add(ref places, 2) = Doubles4.Fnma(q2, r2, one);
     }
 
-    // This and the next are not inlined: four copies of them in one method exceed what the compiler is willing to inline, and every sum becomes a call.
-    [MethodImpl(MethodImplOptions.NoInlining)]
-    private void Add(in DipSums<T> part)
-    {
-        X10 = X10 + part.X10;
-        X11 = X11 + part.X11;
-        X12 = X12 + part.X12;
-        X13 = X13 + part.X13;
-        X20 = X20 + part.X20;
-        X21 = X21 + part.X21;
-        X22 = X22 + part.X22;
-        X23 = X23 + part.X23;
-        X30 = X30 + part.X30;
-        X31 = X31 + part.X31;
-        X32 = X32 + part.X32;
-        X33 = X33 + part.X33;
-    }
+    /// <summary>The mean of x.</summary>
+    public readonly T Mean => (x0 + x1 + (x2 + x3) + (x4 + x5 + (x6 + x7)) + (x8 + x9 + (x10 + x11))) * (1.0 / Samples);
 
+    /// <summary>The means over the step of the lost friction, whose curve goes in a line from that at the start to that at the end, and of it times the part of the step that is over and its square.</summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private void EveryFourth(T c0, T c1, T c2, T c3, T c4, T first)
+    public readonly void Lost(in Dip<T> start, in Dip<T> end, out T whole, out T late, out T last)
     {
-        T θ0 = first, θ1 = first + 4.0 / Samples, θ2 = first + 8.0 / Samples;
-        T x0 = Bare(c0, c1, c2, c3, c4, θ0), x1 = Bare(c0, c1, c2, c3, c4, θ1), x2 = Bare(c0, c1, c2, c3, c4, θ2);
-        T y0 = x0 * x0, y1 = x1 * x1, y2 = x2 * x2, z0 = y0 * x0, z1 = y1 * x1, z2 = y2 * x2;
-        T square0 = θ0 * θ0, square1 = θ1 * θ1, square2 = θ2 * θ2, cube0 = square0 * θ0, cube1 = square1 * θ1, cube2 = square2 * θ2;
-        X10 = x0 + x1 + x2;
-        X11 = T.Fma(θ2, x2, T.Fma(θ1, x1, θ0 * x0));
-        X12 = T.Fma(square2, x2, T.Fma(square1, x1, square0 * x0));
-        X13 = T.Fma(cube2, x2, T.Fma(cube1, x1, cube0 * x0));
-        X20 = y0 + y1 + y2;
-        X21 = T.Fma(θ2, y2, T.Fma(θ1, y1, θ0 * y0));
-        X22 = T.Fma(square2, y2, T.Fma(square1, y1, square0 * y0));
-        X23 = T.Fma(cube2, y2, T.Fma(cube1, y1, cube0 * y0));
-        X30 = z0 + z1 + z2;
-        X31 = T.Fma(θ2, z2, T.Fma(θ1, z1, θ0 * z0));
-        X32 = T.Fma(square2, z2, T.Fma(square1, z1, square0 * z0));
-        X33 = T.Fma(cube2, z2, T.Fma(cube1, z1, cube0 * z0));
+        T a1 = start.Curve1, a2 = start.Curve2, a3 = start.Curve3, b1 = end.Curve1 - a1, b2 = end.Curve2 - a2, b3 = end.Curve3 - a3;
+        T w0 = 0.0, l0 = 0.0, s0 = 0.0, w1 = 0.0, l1 = 0.0, s1 = 0.0;
+        Add(x0, 0.5 / Samples, a1, a2, a3, b1, b2, b3, ref w0, ref l0, ref s0);
+        Add(x1, 1.5 / Samples, a1, a2, a3, b1, b2, b3, ref w1, ref l1, ref s1);
+        Add(x2, 2.5 / Samples, a1, a2, a3, b1, b2, b3, ref w0, ref l0, ref s0);
+        Add(x3, 3.5 / Samples, a1, a2, a3, b1, b2, b3, ref w1, ref l1, ref s1);
+        Add(x4, 4.5 / Samples, a1, a2, a3, b1, b2, b3, ref w0, ref l0, ref s0);
+        Add(x5, 5.5 / Samples, a1, a2, a3, b1, b2, b3, ref w1, ref l1, ref s1);
+        Add(x6, 6.5 / Samples, a1, a2, a3, b1, b2, b3, ref w0, ref l0, ref s0);
+        Add(x7, 7.5 / Samples, a1, a2, a3, b1, b2, b3, ref w1, ref l1, ref s1);
+        Add(x8, 8.5 / Samples, a1, a2, a3, b1, b2, b3, ref w0, ref l0, ref s0);
+        Add(x9, 9.5 / Samples, a1, a2, a3, b1, b2, b3, ref w1, ref l1, ref s1);
+        Add(x10, 10.5 / Samples, a1, a2, a3, b1, b2, b3, ref w0, ref l0, ref s0);
+        Add(x11, 11.5 / Samples, a1, a2, a3, b1, b2, b3, ref w1, ref l1, ref s1);
+        T per = 1.0 / Samples;
+        (whole, late, last) = (per * (w0 + w1), per * (l0 + l1), per * (s0 + s1));
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static T Bare(T c0, T c1, T c2, T c3, T c4, T θ)
+    private static void Add(T x, T θ, T a1, T a2, T a3, T b1, T b2, T b3, ref T whole, ref T late, ref T last)
     {
+        var lost = x * T.Fma(x, T.Fma(x, T.Fma(θ, b3, a3), T.Fma(θ, b2, a2)), T.Fma(θ, b1, a1));
+        var part = θ * lost;
+        whole = whole + lost;
+        late = late + part;
+        last = T.Fma(θ, part, last);
+    }
+
+    // Six of them from one on: each is a long chain, and side by side in the code they fill each other's gaps.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private static void Six(in Quartic<T> shift, int first, ref T x0, ref T x1, ref T x2, ref T x3, ref T x4, ref T x5)
+    {
+        var r0 = FreshCover<T>.Begin(shift.At((first + 0.5) / Samples), out var q0, out var a0);
+        var r1 = FreshCover<T>.Begin(shift.At((first + 1.5) / Samples), out var q1, out var a1);
+        var r2 = FreshCover<T>.Begin(shift.At((first + 2.5) / Samples), out var q2, out var a2);
+        var r3 = FreshCover<T>.Begin(shift.At((first + 3.5) / Samples), out var q3, out var a3);
+        var r4 = FreshCover<T>.Begin(shift.At((first + 4.5) / Samples), out var q4, out var a4);
+        var r5 = FreshCover<T>.Begin(shift.At((first + 5.5) / Samples), out var q5, out var a5);
+        for (var i = 0; i < 2; i++)
+        {
+            Elementary<T>.CloserFourthRoot(a0, ref r0);
+            Elementary<T>.CloserFourthRoot(a1, ref r1);
+            Elementary<T>.CloserFourthRoot(a2, ref r2);
+            Elementary<T>.CloserFourthRoot(a3, ref r3);
+            Elementary<T>.CloserFourthRoot(a4, ref r4);
+            Elementary<T>.CloserFourthRoot(a5, ref r5);
+        }
         T one = 1.0;
-        return one - FreshCover<T>.Fraction(T.Fma(T.Fma(T.Fma(T.Fma(c4, θ, c3), θ, c2), θ, c1), θ, c0));
+        x0 = T.Fnma(q0, r0, one);
+        x1 = T.Fnma(q1, r1, one);
+        x2 = T.Fnma(q2, r2, one);
+        x3 = T.Fnma(q3, r3, one);
+        x4 = T.Fnma(q4, r4, one);
+        x5 = T.Fnma(q5, r5, one);
     }
 }

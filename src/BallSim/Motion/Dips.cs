@@ -31,6 +31,10 @@ internal partial struct Dips<T>
     // The friction foreseen to be lost, θ (foreseen1 + θ foreseen2) of the part θ of the step that is over, and the mean of 1 - φ; the film, the slip and the friction of a fresh cover at four stages.
     private T foreseen1, foreseen2, bare, film3, film4, film5, film6, slip3, slip4, slip5, slip6, fresh3, fresh4, fresh5, fresh6;
 
+    // Along the step, and at places in it: here and not on the stack, so that lanes of it lie on the lines of the cache.
+    private Quartic<T> shift;
+    private DipSums<T> places;
+
     /// <summary>Whether a step is under way, at whose end the oil is brought on.</summary>
     public readonly bool IsUnderWay => left != None;
 
@@ -108,7 +112,7 @@ internal partial struct Dips<T>
     {
         left = AtEnd;
         ref var end = ref step.End;
-        T whole, late, last, per = 1.0;
+        T whole, late, last;
         if (body.HasFineDips)
         {
             SumFinely(ref step, h, ref surface, body, ref d, out whole, out late, out last);
@@ -116,23 +120,17 @@ internal partial struct Dips<T>
         }
         else
         {
-            per = 1.0 / DipSums<T>.Samples;
             // The shift along the step, from the start and four stages.
-            Quartic<T>.Through(Start.Shift, q3, q4, q5, d.Shift, out var q);
-            DipSums<T>.Over(q.C0, q.C1, q.C2, q.C3, q.C4, out var x);
-            CoverOil<T>.Carry(body, ref surface, film, per * x.X10, h * T.Fma(0.5 / RungeKutta5.Place6, d.Strip - Start.Strip, Start.Strip), step.Start, ref end);
+            Quartic<T>.Through(Start.Shift, q3, q4, q5, d.Shift, out shift);
+            DipSums<T>.Over(shift, ref places);
+            CoverOil<T>.Carry(body, ref surface, film, places.Mean, h * T.Fma(0.5 / RungeKutta5.Place6, d.Strip - Start.Strip, Start.Strip), step.Start, ref end);
             Curve(ref surface, ref d, T.Fma(RungeKutta5.Place6, end.CoverFilm - step.Start.CoverFilm, step.Start.CoverFilm));
             d.ToEnd(Start);
-
-            // The lost friction goes from its curve at the start to that at the end.
-            T a1 = Start.Curve1, a2 = Start.Curve2, a3 = Start.Curve3, b1 = d.Curve1 - a1, b2 = d.Curve2 - a2, b3 = d.Curve3 - a3;
-            whole = T.Fma(a1, x.X10, T.Fma(a2, x.X20, T.Fma(a3, x.X30, T.Fma(b1, x.X11, T.Fma(b2, x.X21, b3 * x.X31)))));
-            late = T.Fma(a1, x.X11, T.Fma(a2, x.X21, T.Fma(a3, x.X31, T.Fma(b1, x.X12, T.Fma(b2, x.X22, b3 * x.X32)))));
-            last = T.Fma(a1, x.X12, T.Fma(a2, x.X22, T.Fma(a3, x.X32, T.Fma(b1, x.X13, T.Fma(b2, x.X23, b3 * x.X33)))));
+            places.Lost(Start, d, out whole, out late, out last);
         }
-        whole = T.Fma(whole, per, -sum);
-        late = T.Fma(late, per, -first);
-        last = T.Fma(last, per, -second);
+        whole = whole - sum;
+        late = late - first;
+        last = last - second;
         // Early and late share: the effect per unit of friction goes from its value at the start to that at the end.
         var (g1, g0) = (h * late, h * (whole - late));
         T px = T.Fma(g0, Start.PushX, g1 * d.PushX), py = T.Fma(g0, Start.PushY, g1 * d.PushY);

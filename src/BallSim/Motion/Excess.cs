@@ -43,7 +43,7 @@ internal static class Excess<T, TSurface>
         for (var i = 0; ; i++)
         {
             roll.Take(ref step, h, out _);
-            roll.Arrive(ref step, start, out end);
+            roll.Arrive(ref step, h, start, out end);
             var g = (double)end.Excess;
             var slope = (g - Inside(ref roll, step, h, 1 - 1e-3)) / (1e-3 * (double)h);
             T rest = slope > 0 ? -(g / slope) : 0;

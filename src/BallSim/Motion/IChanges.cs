@@ -7,6 +7,6 @@ namespace BallSim.Motion;
 internal interface IChanges<TOne> : IDisposable
     where TOne : struct, ISurface<Real>
 {
-    /// <summary>Brings those that wait for a change to where they wait for a lane, or to their end.</summary>
-    void Change(Run<Real, TOne, Tally<Real>>[] begun, Waiting shots);
+    /// <summary>Brings those that wait for a change to where they wait for a lane, or to their end: if there are enough for all lanes, or all, to the end. Whether there were any.</summary>
+    bool Change(Run<Real, TOne, Tally<Real>>[] begun, Waiting shots, bool toTheEnd);
 }

@@ -9,27 +9,15 @@ namespace BallSim.Motion;
 internal sealed partial class Pack<T, TSurface, TOne>
 {
     /// <inheritdoc/>
-    public void Change(Run<Real, TOne, Tally<Real>>[] begun, Waiting shots)
+    public bool Change(Run<Real, TOne, Tally<Real>>[] begun, Waiting shots, bool toTheEnd)
     {
         (runs, waiting) = (begun, shots);
-        Fill(waiting.Slipping);
-        while (active != 0)
-        {
-            SlipAgain();
-        }
-        Fill(waiting.Stiff);
+        var any = Drive(waiting.Slipping, toTheEnd);
         slide.Surface.Roam();
         slide.ByDistance = false;
-        while (active != 0)
-        {
-            StepStiff();
-        }
+        any |= Drive(waiting.Stiff, toTheEnd);
         slide.ByDistance = true;
-        Fill(waiting.Sticking);
-        while (active != 0)
-        {
-            Stick();
-        }
+        return any | Drive(waiting.Sticking, toTheEnd);
     }
 
     // From sliding to rolling, Run.EndsSliding: drifts over the rest of the slip at the present rates, and rolls if the contact can hold it.

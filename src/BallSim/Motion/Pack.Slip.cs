@@ -133,7 +133,7 @@ internal sealed partial class Pack<T, TSurface, TOne>
         for (var tries = 1; ; tries++)
         {
             roll.Take(ref step, h, out _);
-            roll.Arrive(ref step, grip, out after);
+            roll.Arrive(ref step, h, grip, out after);
             Inside<T>.Told(step, h, out var told);
             var slope = (after.Excess - Look(h, 1 - 1e-3, told)) / (1e-3 * h);
             var rest = T.IfLess(zero, slope, -(after.Excess / slope), zero);

@@ -44,8 +44,9 @@ internal sealed partial class Pack<T, TSurface, TOne> : IChanges<TOne>, IDisposa
     private ref T steps => ref numbers[0].Steps;
     private ref T mostSteps => ref numbers[0].MostSteps;
 
-    // One bit for each lane that holds a shot.
+    // One bit for each lane that holds a shot; one for each lane.
     private uint active;
+    private static uint All => T.Count == 32 ? uint.MaxValue : (1u << T.Count) - 1;
 
     /// <param name="surface">The surface under the lanes, still without a law.</param>
     /// <param name="body">A body of the pack: only its switches are read, the same for all.</param>
@@ -75,34 +76,66 @@ internal sealed partial class Pack<T, TSurface, TOne> : IChanges<TOne>, IDisposa
         }
     }
 
-    /// <summary>Brings runs that have begun to their end.</summary>
-    public void Finish(Run<Real, TOne, Tally<Real>>[] begun, int count)
+    /// <summary>Takes a run that has begun.</summary>
+    public void Take(Run<Real, TOne, Tally<Real>>[] begun, int i)
     {
         runs = begun;
-        for (var i = count - 1; i >= 0; i--)
+        Queue(i);
+    }
+
+    /// <summary>
+    /// Brings the runs that were taken on, those at which as many shots wait for the same as there are lanes: what is left waits for company. To the end: all, whatever waits for what.
+    /// </summary>
+    public void GoOn(bool toTheEnd)
+    {
+        while (Drive(waiting.Sliding, toTheEnd) | Drive(waiting.Late, toTheEnd) | Drive(waiting.Rolling, toTheEnd) | changes.Change(runs, waiting, toTheEnd))
         {
-            Queue(i);
         }
-        while (waiting.Any)
+    }
+
+    // Brings on what waits for one thing, as long as there is work for all lanes, or for any. Whether there was.
+    private bool Drive(Stack<int> from, bool toTheEnd)
+    {
+        if (from.Count < (toTheEnd ? 1 : T.Count))
         {
-            Fill(waiting.Sliding);
-            while (active != 0)
+            return false;
+        }
+        Fill(from);
+        while (toTheEnd ? active != 0 : active == All)
+        {
+            if (from == waiting.Sliding)
             {
                 SlideOn();
                 SetAside(T.Mask(slide.IsLate()) & active, waiting.Late);
             }
-            Fill(waiting.Late);
-            while (active != 0)
+            else if (from == waiting.Late)
             {
                 SlideOn();
             }
-            Fill(waiting.Rolling);
-            while (active != 0)
+            else if (from == waiting.Rolling)
             {
                 RollOn();
             }
-            changes.Change(runs, waiting);
+            else if (from == waiting.Slipping)
+            {
+                SlipAgain();
+            }
+            else if (from == waiting.Stiff)
+            {
+                StepStiff();
+            }
+            else
+            {
+                Stick();
+            }
         }
+        for (; active != 0; active &= active - 1)
+        {
+            var i = shotOf[BitOperations.TrailingZeroCount(active)];
+            Store(BitOperations.TrailingZeroCount(active), ref runs[i]);
+            from.Push(i);
+        }
+        return true;
     }
 
     // Where a run goes on that has not ended; one that can take no plain step now is brought to where it can.
@@ -353,7 +386,7 @@ internal sealed partial class Pack<T, TSurface, TOne> : IChanges<TOne>, IDisposa
         roll.Take(ref step, h, out var error);
         norm = control.Norm(error);
         next = Pace<T>.Next(norm, lastNorm, dt, h / vy, out rejected);
-        roll.Arrive(ref step, grip, out after);
+        roll.Arrive(ref step, h, grip, out after);
     }
 
     private void RollOn()
@@ -428,8 +461,7 @@ internal sealed partial class Pack<T, TSurface, TOne> : IChanges<TOne>, IDisposa
     private void Commit(T taken, T special, T next, T norm, in Vec3<T> ω, out bool all)
     {
         T zero = 0.0, one = 1.0;
-        var whole = T.Count == 32 ? uint.MaxValue : (1u << T.Count) - 1;
-        all = T.Mask(taken) == whole;
+        all = T.Mask(taken) == All;
         var turned = (Quat<T>.Exp(step.End.Turn) * q).Normalised();
         step.End.Turn = new(zero, zero, zero);
         step.K7.Turn = step.K7.Time * ω;

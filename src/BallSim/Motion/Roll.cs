@@ -59,6 +59,7 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
             }
             if (oils)
             {
+                c.Invert(Body);
                 cover.Fresh = c.FreshCover(Body);
                 cover.InContact = Surface.FilmInContact(T.Fma(one - cover.Fresh, y.CoverFilm, cover.Film));
                 cover.Rates(Body, y.CoverFilm, vx, vy, scale, ref rates);
@@ -112,6 +113,7 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
                 T zero = 0.0;
                 c.Hold(Body, new(zero, zero, zero));
             }
+            c.Invert(Body);
             between = c.Shift(Body);
         }
     }
@@ -128,6 +130,7 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         cover.Fresh = 1.0;
         if (Body.HasCoverOil)
         {
+            c.Invert(Body);
             Limit(c, y, ref cover);
             cover.Fresh = c.FreshCover(Body);
         }
@@ -157,6 +160,10 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         Hold(ref c, at, out _, out var cover);
         g.Film = cover.Film;
         g.Shift = 0.0;
+        if (Body.HasCoverOil)
+        {
+            c.Invert(Body);
+        }
         if (track)
         {
             g.Shift = c.Shift(Body);
@@ -181,30 +188,39 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
     public void Take(ref Step<State<T>> step, T h, out State<T> error)
     {
         left = 6;
+        if (Body.HasDips)
+        {
+            T zero = 0.0;
+            step.K1.CoverFilm = step.K1.OilTaken = zero;
+        }
         RungeKutta5<Roll<T, TSurface>, State<T>, T>.Take(ref this, ref step, h, out error);
     }
 
     /// <summary>
     /// Demand and limit at the end of a step just taken that began with a grip. Where <see cref="Body{T}.HasDips"/> the oil on the cover, which the path of a ball that rolls does not ask for, is first brought there.
     /// </summary>
-    public void Arrive(ref Step<State<T>> step, in Grip<T> from, out Grip<T> g)
+    public void Arrive(ref Step<State<T>> step, T h, in Grip<T> from, out Grip<T> g)
     {
         Unsafe.SkipInit(out g);
         ref var c = ref seen;
         Hold(ref c, step.End, out _, out var cover);
         g.Film = cover.Film;
         g.Shift = 0.0;
+        if (Body.HasCoverOil)
+        {
+            c.Invert(Body);
+        }
         if (Body.HasDips)
         {
             g.Shift = c.Shift(Body);
-            CarryOil(ref step, from, g);
+            CarryOil(ref step, h, from, g);
         }
         GripOf(c, ref cover, step.End, ref g);
     }
 
     // The oil on the cover over a step: the shift of the track as the parabola through three values, the film of the lane between both ends.
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private void CarryOil(ref Step<State<T>> step, in Grip<T> from, in Grip<T> to)
+    private void CarryOil(ref Step<State<T>> step, T h, in Grip<T> from, in Grip<T> to)
     {
         const double Place = RungeKutta5.Place4;
         T half = 0.5, zero = 0.0;
@@ -219,7 +235,10 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         T dx = step.End.X - step.Start.X, dy = step.End.Y - step.Start.Y;
         var strip = (Body.ContactRadius + Body.ContactRadius) * T.Sqrt(T.Fma(dx, dx, dy * dy));
         CoverOil<T>.Carry(Body, ref Surface, half * (from.Film + to.Film), sums.Mean, strip, step.Start, ref step.End);
-        step.Interpolant = Interpolant.Mended;
+        // Inside the step, in a line.
+        T one = 1.0, size = T.Abs(h), per = T.IfLess(zero, size, one / h, zero), film = per * (step.End.CoverFilm - step.Start.CoverFilm), taken = per * (step.End.OilTaken - step.Start.OilTaken);
+        step.K1.CoverFilm = step.K3.CoverFilm = step.K4.CoverFilm = step.K5.CoverFilm = step.K6.CoverFilm = step.K7.CoverFilm = film;
+        step.K1.OilTaken = step.K3.OilTaken = step.K4.OilTaken = step.K5.OilTaken = step.K6.OilTaken = step.K7.OilTaken = taken;
     }
 
     /// <summary>

@@ -11,6 +11,12 @@ internal struct RollContact<T>
     /// <summary>Inertia about Bcm in the lane frame.</summary>
     public Sym3<T> I_L;
 
+    /// <summary>Two columns of the ball's orientation.</summary>
+    private Vec3<T> across, along;
+
+    /// <summary>Inverse of the inertia about Bcm, once it was asked for.</summary>
+    public Sym3<T> InverseI_L;
+
     /// <summary>Inverse of the inertia about the contact point, lane frame.</summary>
     public T Jxx, Jyy, Jzz, Jxy, Jxz, Jyz;
 
@@ -40,7 +46,7 @@ internal struct RollContact<T>
     [MethodImpl(MethodImplOptions.NoInlining)]
     public void At(in Body<T> body, in Quat<T> start, in State<T> y)
     {
-        Kinematics<T>.Turned(start, y, body.Moments, body.d_P, out I_L, out var r_d);
+        Kinematics<T>.Turned(start, y, body.Moments, body.d_P, out I_L, out var r_d, out across, out along);
         T px = r_d.X, py = r_d.Y, pz = r_d.Z, radius = body.Radius, m = body.Mass, one = 1.0;
         var up = pz + radius;
 
@@ -115,6 +121,10 @@ internal struct RollContact<T>
         N = T.Fms(m, T.Fms(ax, py, ay * px) + cz, Dz);
     }
 
+    /// <summary>Asks for the inverse of the inertia about Bcm.</summary>
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    public void Invert(in Body<T> body) => InverseI_L = Kinematics<T>.Tensor(body.InverseMoments, across.X, across.Y, across.Z, along.X, along.Y, along.Z);
+
     /// <summary>Fresh fraction of the cover for the force that holds.</summary>
     public readonly T FreshCover(in Body<T> body) => body.HasFreshCover ? FreshCover<T>.Fraction(Shift(body)) : 0.0;
 
@@ -122,7 +132,7 @@ internal struct RollContact<T>
     [MethodImpl(MethodImplOptions.NoInlining)]
     public readonly T Shift(in Body<T> body)
     {
-        var a = I_L.Inverse();
+        ref readonly var a = ref InverseI_L;
         T wx = ωx, wy = ωy, wz = ωz;
         var lx = T.Fma(I_L.Xx, wx, T.Fma(I_L.Xy, wy, I_L.Xz * wz));
         var ly = T.Fma(I_L.Xy, wx, T.Fma(I_L.Yy, wy, I_L.Yz * wz));

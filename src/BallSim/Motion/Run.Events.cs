@@ -11,7 +11,7 @@ internal partial struct Run<T, TSurface, TRecorder>
     private void TakeRoll(T h)
     {
         roll.Take(ref step, h, out _);
-        roll.Arrive(ref step, held, out grip);
+        roll.Arrive(ref step, h, held, out grip);
     }
 
     private readonly struct LiftAlong(T h) : IAlong<Run<T, TSurface, TRecorder>>

@@ -375,7 +375,7 @@ internal partial struct Run<T, TSurface, TRecorder>
             }
 
             held = grip;
-            roll.Arrive(ref step, held, out grip);
+            roll.Arrive(ref step, h, held, out grip);
             return Rolled(h, atEnd, limit, true);
         }
     }

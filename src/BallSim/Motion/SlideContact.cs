@@ -85,7 +85,7 @@ internal struct SlideContact<T>
     [MethodImpl(MethodImplOptions.NoInlining)]
     public void At(in Body<T> body, in RollContact<T> held)
     {
-        var a = held.I_L.Inverse();
+        ref readonly var a = ref held.InverseI_L;
         (Ixx, Iyy, Izz, Ixy, Ixz, Iyz) = (a.Xx, a.Yy, a.Zz, a.Xy, a.Xz, a.Yz);
         (ωx, ωy, ωz) = (held.ωx, held.ωy, held.ωz);
         (rx, ry, rz) = (held.rx, held.ry, held.r_d.Z);

@@ -26,7 +26,7 @@ internal static class StartOfSlip<T, TSurface>
         roll.Rates(y, out step.K1);
         var held = grip;
         roll.Take(ref step, time, out _);
-        roll.Arrive(ref step, held, out grip);
+        roll.Arrive(ref step, time, held, out grip);
     }
 
     /// <summary>Gives a ball that has rolled on for so long the slip that it would have by then: from a state of rolling to one of sliding.</summary>

@@ -77,6 +77,13 @@ internal readonly struct Doubles4(Vector256<double> value) : ILanes<Doubles4>
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Doubles4 InverseFourthRootGuess(Doubles4 a)
+    {
+        var e = a.value.AsUInt64() - Vector256.Create(0x3FF0000000000000UL);
+        return new((Vector256.Create(0x3FEF060000000000UL) - (e >>> 2)).AsDouble());
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Doubles4 InverseSixthRootGuess(Doubles4 a)
     {
         var e = a.value.AsUInt64() - Vector256.Create(0x3FF0000000000000UL);

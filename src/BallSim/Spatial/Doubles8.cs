@@ -67,6 +67,13 @@ internal readonly struct Doubles8(Vector512<double> value) : ILanes<Doubles8>
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Doubles8 InverseFourthRootGuess(Doubles8 a)
+    {
+        var e = a.value.AsUInt64() - Vector512.Create(0x3FF0000000000000UL);
+        return new((Vector512.Create(0x3FEF060000000000UL) - (e >>> 2)).AsDouble());
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Doubles8 InverseSixthRootGuess(Doubles8 a)
     {
         var e = a.value.AsUInt64() - Vector512.Create(0x3FF0000000000000UL);

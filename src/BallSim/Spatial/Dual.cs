@@ -138,6 +138,12 @@ internal readonly struct Dual : IScalar<Dual>, IEquatable<Dual>
         return a.Chain(guess, -guess / (3 * a.value));
     }
 
+    public static Dual InverseFourthRootGuess(Dual a)
+    {
+        double guess = Real.InverseFourthRootGuess(a.value);
+        return a.Chain(guess, -guess / (4 * a.value));
+    }
+
     // It chooses steps, and a step may be of any length.
     public static Dual InverseSixthRootGuess(Dual a) => (double)Real.InverseSixthRootGuess(a.value);
 

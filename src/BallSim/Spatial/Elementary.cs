@@ -25,6 +25,26 @@ internal static class Elementary<T>
         return T.Fma(fourth, T.Fma(d * d, T.Fma(c3, d, c2), c1 * d), fourth);
     }
 
+    /// <summary>a^(-1/4) for a in [1, 1e30], to 3e-16, without a root or a division: twice r ← r (1 - d)^(-1/4) with d = 1 - a r⁴ to the third power of d, which leaves 2e-5 and 2e-17 of the guess's error.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static T InverseFourthRoot(T a)
+    {
+        var r = T.InverseFourthRootGuess(a);
+        CloserFourthRoot(a, ref r);
+        CloserFourthRoot(a, ref r);
+        return r;
+    }
+
+    /// <summary>One of the two.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static void CloserFourthRoot(T a, ref T r)
+    {
+        T c1 = 1.0 / 4, c2 = 5.0 / 32, c3 = 15.0 / 128;
+        var square = r * r;
+        var d = T.Fnma(a * square, square, 1.0);
+        r = T.Fma(r * d, T.Fma(d, T.Fma(c3, d, c2), c1), r);
+    }
+
     /// <summary>
     /// cos(|θ|/2) and sin(|θ|/2)/|θ| as functions of u = θ², for 0 ≤ u ≤ 14.4 (a step turns by 3.8 rad at most): Taylor polynomials, of coefficients (-1)^k/((2k)! 4^k) and
     /// (-1)^k/(2 (2k+1)! 4^k), whose first neglected term is below 1e-16 up to 3.3 rad, 1e-15 at 3.8 and 5e-13 at 5.

@@ -67,6 +67,13 @@ internal readonly struct Floats16(Vector512<float> value) : ILanes<Floats16>
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Floats16 InverseFourthRootGuess(Floats16 a)
+    {
+        var e = a.value.AsUInt32() - Vector512.Create(0x3F800000U);
+        return new((Vector512.Create(0x3F783000U) - (e >>> 2)).AsSingle());
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Floats16 InverseSixthRootGuess(Floats16 a)
     {
         var e = a.value.AsUInt32() - Vector512.Create(0x3F800000U);

@@ -67,6 +67,13 @@ internal readonly struct Floats8(Vector256<float> value) : ILanes<Floats8>
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Floats8 InverseFourthRootGuess(Floats8 a)
+    {
+        var e = a.value.AsUInt32() - Vector256.Create(0x3F800000U);
+        return new((Vector256.Create(0x3F783000U) - (e >>> 2)).AsSingle());
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Floats8 InverseSixthRootGuess(Floats8 a)
     {
         var e = a.value.AsUInt32() - Vector256.Create(0x3F800000U);

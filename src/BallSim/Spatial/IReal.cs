@@ -45,6 +45,9 @@ internal interface IReal<T> : IAdditionOperators<T, T, T>, ISubtractionOperators
     /// <summary>A first guess of a^(-1/3) for a in [1, 1e30], within 3.7 %, by integer arithmetic on the bits; refined in <see cref="Elementary{T}"/>.</summary>
     static abstract T InverseCubeRootGuess(T a);
 
+    /// <summary>A guess of a^(-1/4) for a in [1, 1e30], within 3.3 %, in the same way.</summary>
+    static abstract T InverseFourthRootGuess(T a);
+
     /// <summary>A guess of a^(-1/6) for a in [1, 1e30], within 4 %, in the same way.</summary>
     static abstract T InverseSixthRootGuess(T a);
 

@@ -97,6 +97,13 @@ internal readonly struct Real(double value) : IScalar<Real>, IEquatable<Real>
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Real InverseFourthRootGuess(Real a)
+    {
+        var e = BitConverter.DoubleToInt64Bits(a.value) - 0x3FF0000000000000L;
+        return new(BitConverter.Int64BitsToDouble(0x3FEF060000000000L - (e >> 2)));
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Real InverseSixthRootGuess(Real a)
     {
         var e = BitConverter.DoubleToInt64Bits(a.value) - 0x3FF0000000000000L;

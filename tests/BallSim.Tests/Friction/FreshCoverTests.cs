@@ -1,5 +1,6 @@
 using BallSim.Friction;
 using BallSim.Spatial;
+using BallSim.Tests.Integration;
 using BallSim.Tests.Laws;
 using FsCheck;
 using FsCheck.Fluent;
@@ -69,5 +70,35 @@ public class FreshCoverTests
         double At(double tilt) => Fraction(30 * new Vector3D(Math.Sin(tilt), 0, Math.Cos(tilt)), new(0.1, 0, 0));
         Assert.Equal(Defined(30 * new Vector3D(Math.Sin(0.01), 0, Math.Cos(0.01)), new(0.1, 0, 0), Radius, Contact), At(0.01), 1e-12);
         Assert.True(At(0.01) < At(0.04));
+    }
+
+    [Fact]
+    public void A_shift_of_any_size_meets_a_fraction_up_to_one()
+    {
+        Assert.Equal(1, (double)FreshCover<Real>.Fraction(1e12), 1e-15);
+        // In floats the square of a square is not a number any more.
+        Assert.Equal(1, Floats8.Lane(FreshCover<Floats8>.Fraction(1e12), 3), 1e-6);
+        Assert.True(double.IsNaN((double)FreshCover<Real>.Fraction(double.NaN)));
+    }
+
+    [Fact]
+    public void The_inverse_fourth_root_is_good_to_rounding()
+    {
+        double worst = 0, guess = 0, beside = 0, rough = 0;
+        for (var n = 0; n <= 60000; n++)
+        {
+            var a = Math.Pow(10, n * 30.0 / 60000);
+            double r = Elementary<Real>.InverseFourthRoot(a);
+            // The error of the root by that of a r⁴, in numbers of twice the length.
+            Twice t = r;
+            worst = Math.Max(worst, Math.Abs((double)(a * (t * t * t * t) - 1.0)) / 4);
+            guess = Math.Max(guess, Math.Abs((double)Real.InverseFourthRootGuess(a) * Math.Pow(a, 0.25) - 1));
+            beside = Math.Max(beside, Math.Max(Math.Abs(Doubles8.Lane(Elementary<Doubles8>.InverseFourthRoot(a), 2) - r), Math.Abs(Doubles4.Lane(Elementary<Doubles4>.InverseFourthRoot(a), 2) - r)));
+            rough = Math.Max(rough, Math.Max(Math.Abs(Floats16.Lane(Elementary<Floats16>.InverseFourthRoot(a), 2) / r - 1), Math.Abs(Floats8.Lane(Elementary<Floats8>.InverseFourthRoot(a), 2) / r - 1)));
+        }
+        Assert.InRange(worst, 0, 3e-16);
+        Assert.InRange(guess, 0, 0.033);
+        Assert.Equal(0, beside);
+        Assert.InRange(rough, 0, 3e-7);
     }
 }

@@ -69,6 +69,8 @@ internal readonly struct Twice(double high, double low) : IReal<Twice>
 
     public static Twice InverseCubeRootGuess(Twice a) => Math.Pow(a.high, -1.0 / 3);
 
+    public static Twice InverseFourthRootGuess(Twice a) => Math.Pow(a.high, -1.0 / 4);
+
     public static Twice InverseSixthRootGuess(Twice a) => Math.Pow(a.high, -1.0 / 6);
 
     public static Twice Coarse(Twice a) => (double)Real.Coarse(a.high);
