@@ -49,7 +49,7 @@ internal abstract class KernelSet
         return name switch
         {
             nameof(ShotKernels.Wait) => method,
-            nameof(ShotKernels.Slide) or nameof(ShotKernels.Roll) => method.MakeGenericMethod(types[0], types[1], types[2], types[3], types[7]),
+            nameof(ShotKernels.Slide) or nameof(ShotKernels.Roll) or nameof(ShotKernels.EndSliding) or nameof(ShotKernels.EndRolling) => method.MakeGenericMethod(types[0], types[1], types[2], types[3], types[7]),
             _ => method.MakeGenericMethod(types[4], types[5], types[6], types[7]),
         };
     }
@@ -109,7 +109,7 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
     private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Start>, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> begin;
     private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> events;
     private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> stick;
-    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> endSliding, endRolling;
+    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, TSetups, TGround> endSliding, endRolling;
     private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, int, ArrayView<Finished>, TSetupsInEvents, TGroundInEvents> finish;
 
     // A step too short for the numbers of plain steps would be undone there.
@@ -132,8 +132,8 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
         begin = kernels[nameof(ShotKernels.Begin)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Start>, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
         events = kernels[nameof(ShotKernels.Event)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
         stick = kernels[nameof(ShotKernels.Stick)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
-        endSliding = kernels[nameof(ShotKernels.EndSliding)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
-        endRolling = kernels[nameof(ShotKernels.EndRolling)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
+        endSliding = kernels[nameof(ShotKernels.EndSliding)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, TSetups, TGround>>();
+        endRolling = kernels[nameof(ShotKernels.EndRolling)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, TSetups, TGround>>();
         finish = kernels[nameof(ShotKernels.Finish)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, int, ArrayView<Finished>, TSetupsInEvents, TGroundInEvents>>();
     }
 
@@ -200,8 +200,8 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
                 KernelTimes.Run(times, stream, () => relax(stream, slips, chunk.Shots, chunk.Stiff, LeastSlip, chunk.Sliding, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Relax += s);
             }
             KernelTimes.Run(times, stream, () => stick(stream, Blocks(all), chunk.Shots, chunk.Events, all, chunk.Rolling, chunk.Near, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Stick += s);
-            KernelTimes.Run(times, stream, () => endSliding(stream, Blocks(all), chunk.Shots, chunk.Events, all, Shortest, chunk.Sliding, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.End += s);
-            KernelTimes.Run(times, stream, () => endRolling(stream, Blocks(all), chunk.Shots, chunk.Events, all, Shortest, chunk.Rolling, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.End += s);
+            KernelTimes.Run(times, stream, () => endSliding(stream, Blocks(all), chunk.Shots, chunk.Events, all, Shortest, chunk.Sliding, chunk.Counts, setups, ground), (t, s) => t.End += s);
+            KernelTimes.Run(times, stream, () => endRolling(stream, Blocks(all), chunk.Shots, chunk.Events, all, Shortest, chunk.Rolling, chunk.Counts, setups, ground), (t, s) => t.End += s);
             KernelTimes.Run(times, stream, () => wait(stream, Blocks(all), chunk.Shots, chunk.Events, all, chunk.Rare, chunk.Counts), (t, s) => t.End += s);
             times?.Round(all);
         }

@@ -169,10 +169,11 @@ internal static class ShotKernels
     }
 
     /// <summary>Of the events of a list those that are the end of a run that slides.</summary>
-    public static void EndSliding<TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> events, int count, double shortest, ArrayView<int> sliding, ArrayView<int> counts, TSetups setups, TGround ground)
-        where TSurface : struct, ISurface<DeviceDouble>
-        where TGround : struct, IGround<DeviceDouble, TSurface>
-        where TSetups : struct, ISetups<DeviceDouble>
+    public static void EndSliding<T, TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> events, int count, double shortest, ArrayView<int> sliding, ArrayView<int> counts, TSetups setups, TGround ground)
+        where T : unmanaged, IDeviceReal<T>, IScalar<T>, IReal<T>
+        where TSurface : struct, ISurface<T>
+        where TGround : struct, IGround<T, TSurface>
+        where TSetups : struct, ISetups<T>
         where TEffects : struct, IEffects
     {
         var at = Grid.GlobalIndex.X;
@@ -182,14 +183,14 @@ internal static class ShotKernels
         }
         var i = events[at];
         var setup = setups.Of(shots[i].Setup);
-        var moving = shots[i].Moving;
-        var why = CommonEvents<DeviceDouble, TSurface>.EndSliding(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, shortest);
+        var moving = Converted<DeviceDouble, T>.Of(shots[i].Moving);
+        var why = CommonEvents<T, TSurface>.EndSliding(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, shortest);
         shots[i].Why = why;
         if (why != Why.Nothing)
         {
             return;
         }
-        shots[i].Moving = moving;
+        shots[i].Moving = Converted<T, DeviceDouble>.Of(moving);
         if (moving.Ended == Ending.None)
         {
             sliding[Atomic.Add(ref counts[Sliding], 1)] = i;
@@ -197,10 +198,11 @@ internal static class ShotKernels
     }
 
     /// <summary>And of one that rolls.</summary>
-    public static void EndRolling<TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> events, int count, double shortest, ArrayView<int> rolling, ArrayView<int> counts, TSetups setups, TGround ground)
-        where TSurface : struct, ISurface<DeviceDouble>
-        where TGround : struct, IGround<DeviceDouble, TSurface>
-        where TSetups : struct, ISetups<DeviceDouble>
+    public static void EndRolling<T, TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> events, int count, double shortest, ArrayView<int> rolling, ArrayView<int> counts, TSetups setups, TGround ground)
+        where T : unmanaged, IDeviceReal<T>, IScalar<T>, IReal<T>
+        where TSurface : struct, ISurface<T>
+        where TGround : struct, IGround<T, TSurface>
+        where TSetups : struct, ISetups<T>
         where TEffects : struct, IEffects
     {
         var at = Grid.GlobalIndex.X;
@@ -210,14 +212,14 @@ internal static class ShotKernels
         }
         var i = events[at];
         var setup = setups.Of(shots[i].Setup);
-        var moving = shots[i].Moving;
-        var why = CommonEvents<DeviceDouble, TSurface>.EndRolling(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, shortest);
+        var moving = Converted<DeviceDouble, T>.Of(shots[i].Moving);
+        var why = CommonEvents<T, TSurface>.EndRolling(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, shortest);
         shots[i].Why = why;
         if (why != Why.Nothing)
         {
             return;
         }
-        shots[i].Moving = moving;
+        shots[i].Moving = Converted<T, DeviceDouble>.Of(moving);
         if (moving.Ended == Ending.None)
         {
             rolling[Atomic.Add(ref counts[Rolling], 1)] = i;

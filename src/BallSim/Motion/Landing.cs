@@ -34,7 +34,7 @@ internal static class Landing<T>
             // What has not come where another end has does not come before it.
             var high = firstθ;
             var last = along.Beyond(ending, high, bounds);
-            if (first == Ending.None && Math.Abs(last) < Aimed && (last >= 0 || ending == Ending.HeadPin) && Beyond(Ending.TimeLimit, step.End, bounds) < 0)
+            if (first == Ending.None && Math.Abs(last) < Aimed && (last >= 0 || ending == Ending.HeadPin || ending == Ending.PassedPins && last > -(double)T.Sliver) && Beyond(Ending.TimeLimit, step.End, bounds) < 0)
             {
                 T rest = To(ending, step, h, bounds, out var bend);
                 if (IsLittle(rest, step))
