@@ -121,7 +121,7 @@ internal static class PlainSteps<T, TSurface>
             }
             var ω = roll.ω;
             roll.Arrive(ref step, h, grip, out var after);
-            var maySlip = roll.MaySlip(step, h, grip, after, 1.0) > zero;
+            var maySlip = roll.MaySlip(ref step, h, grip, after, 1.0) > zero;
             if (Pace<T>.MayEnd(step, bounds) > zero || maySlip || !(after.N > zero) || !GoesByDistance(after.VelocityX, after.VelocityY))
             {
                 why = !(after.N > zero) || !GoesByDistance(after.VelocityX, after.VelocityY) ? Why.Rare : maySlip ? Why.MaySlip : Why.MayEnd;

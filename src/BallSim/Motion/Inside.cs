@@ -5,50 +5,15 @@ using BallSim.Spatial;
 namespace BallSim.Motion;
 
 /// <summary>
-/// What a look at the contact asks of the state inside an explicit step: place, momentum, turn and film on the cover as <see cref="Dense{TState,T}.Between"/> has them, to the last bit, and nothing of the rest. Several looks at one step share
-/// the end that its slopes tell of.
+/// What a look at the contact asks of the state inside an explicit step of which its slopes tell all: place, momentum, turn and film on the cover as <see cref="Dense{TState,T}.Between"/> has them, to the last bit, and nothing of the rest.
 /// </summary>
 internal static class Inside<T>
     where T : struct, IReal<T>
 {
-    /// <summary>The end that the slopes of a step tell of; used where something was added to it.</summary>
-    [MethodImpl(MethodImplOptions.NoInlining)]
-    public static void Told(in Step<State<T>> s, T h, out State<T> told)
-    {
-        Unsafe.SkipInit(out told);
-        if (s.Interpolant == Interpolant.Mended)
-        {
-            T one = 1.0;
-            Along(s, h, one, out told);
-        }
-    }
-
     /// <summary>At the fraction θ of a step of length h.</summary>
-    [MethodImpl(MethodImplOptions.NoInlining)]
-    public static void At(in Step<State<T>> s, T h, T θ, in State<T> told, out State<T> y)
-    {
-        Along(s, h, θ, out y);
-        if (s.Interpolant != Interpolant.Mended)
-        {
-            return;
-        }
-        T two = 2.0, three = 3.0;
-        var rise = θ * θ * (three - two * θ);
-        ref readonly var e = ref s.End;
-        y.X = T.Fnma(rise, told.X, T.Fma(rise, e.X, y.X));
-        y.Y = T.Fnma(rise, told.Y, T.Fma(rise, e.Y, y.Y));
-        y.MomentumX = T.Fnma(rise, told.MomentumX, T.Fma(rise, e.MomentumX, y.MomentumX));
-        y.MomentumY = T.Fnma(rise, told.MomentumY, T.Fma(rise, e.MomentumY, y.MomentumY));
-        y.MomentumZ = T.Fnma(rise, told.MomentumZ, T.Fma(rise, e.MomentumZ, y.MomentumZ));
-        y.TurnX = T.Fnma(rise, told.TurnX, T.Fma(rise, e.TurnX, y.TurnX));
-        y.TurnY = T.Fnma(rise, told.TurnY, T.Fma(rise, e.TurnY, y.TurnY));
-        y.TurnZ = T.Fnma(rise, told.TurnZ, T.Fma(rise, e.TurnZ, y.TurnZ));
-        y.CoverFilm = T.Fnma(rise, told.CoverFilm, T.Fma(rise, e.CoverFilm, y.CoverFilm));
-    }
-
     // Not inlined: each of its callers would exceed what the compiler is willing to inline.
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private static void Along(in Step<State<T>> s, T h, T θ, out State<T> y)
+    public static void At(in Step<State<T>> s, T h, T θ, out State<T> y)
     {
         Unsafe.SkipInit(out y);
         Dense<State<T>, T>.Weights(h, θ, out var w1, out var w3, out var w4, out var w5, out var w6, out var w7);

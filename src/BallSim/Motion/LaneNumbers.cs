@@ -17,6 +17,9 @@ internal struct LaneNumbers<T, TSurface>
     /// <summary>It starts from the state that the lanes are in.</summary>
     public Step<State<T>> Step;
 
+    /// <summary>What is estimated of its error.</summary>
+    public State<T> Error;
+
     public Bounds<T> Bounds;
     public Control<T> Control;
     public Grip<T> Grip;

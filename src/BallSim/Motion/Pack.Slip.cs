@@ -58,8 +58,7 @@ internal sealed partial class Pack<T, TSurface, TOne>
     // Where the demand passes the limit in a step, as Excess.First and Excess.Land look for it: the lanes in which it does, and those in which it does not.
     private void Seek(T h, in Grip<T> after, ref uint slips, out uint rolls)
     {
-        Inside<T>.Told(step, h, out var told);
-        var middle = Look(h, 0.5, told);
+        var middle = Look(h, 0.5);
         var asked = slips & T.Mask(Pace<T>.MaySlip(grip.Excess, after.Excess, after.Limit)) & T.Mask(Pace<T>.MaySlip(grip.Excess, middle, after.Excess, after.Limit));
         for (var lanes = asked; lanes != 0; lanes &= lanes - 1)
         {
@@ -85,7 +84,7 @@ internal sealed partial class Pack<T, TSurface, TOne>
             {
                 break;
             }
-            there = Look(h, place, told);
+            there = Look(h, place);
             for (var lanes = looking; lanes != 0; lanes &= lanes - 1)
             {
                 var lane = BitOperations.TrailingZeroCount(lanes);
@@ -114,9 +113,9 @@ internal sealed partial class Pack<T, TSurface, TOne>
     }
 
     // The excess at a part of the step.
-    private T Look(T h, T place, in State<T> told)
+    private T Look(T h, T place)
     {
-        Inside<T>.At(step, h, place, told, out var there);
+        Inside<T>.At(step, h, place, out var there);
         roll.Look(there, out var g);
         return g.Excess;
     }
@@ -134,8 +133,7 @@ internal sealed partial class Pack<T, TSurface, TOne>
         {
             roll.Take(ref step, h, out _);
             roll.Arrive(ref step, h, grip, out after);
-            Inside<T>.Told(step, h, out var told);
-            var slope = (after.Excess - Look(h, 1 - 1e-3, told)) / (1e-3 * h);
+            var slope = (after.Excess - Look(h, 1 - 1e-3)) / (1e-3 * h);
             var rest = T.IfLess(zero, slope, -(after.Excess / slope), zero);
             slips &= T.Mask(T.IfLess(Excess<Real, TOne>.MostRest * T.Abs(h), T.Abs(rest), zero, one));
             var near = T.IfLess(T.Abs(rest), Excess<Real, TOne>.Rest, one, zero);

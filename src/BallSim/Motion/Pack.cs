@@ -33,6 +33,7 @@ internal sealed partial class Pack<T, TSurface, TOne> : IChanges<TOne>, IDisposa
     private ref Slide<T, TSurface> slide => ref numbers[0].Slide;
     private ref Roll<T, TSurface> roll => ref numbers[0].Roll;
     private ref Step<State<T>> step => ref numbers[0].Step;
+    private ref State<T> error => ref numbers[0].Error;
     private ref Bounds<T> bounds => ref numbers[0].Bounds;
     private ref Control<T> control => ref numbers[0].Control;
     private ref Grip<T> grip => ref numbers[0].Grip;
@@ -327,7 +328,7 @@ internal sealed partial class Pack<T, TSurface, TOne> : IChanges<TOne>, IDisposa
             atEnd = T.IfLess(zero, capped, zero, atEnd);
         }
 
-        slide.Take(ref step, h, out var error);
+        slide.Take(ref step, h, out error);
         var norm = control.Norm(error);
         var next = Pace<T>.Next(norm, lastNorm, dt, h / vy, out var rejected);
         special = T.Max(special, T.Max(TooMany(next), T.IfLess(zero, rejected, zero, T.Max(Pace<T>.MayEnd(step, bounds), T.IfLess(zero, slide.N, GoesByTime(slide.VelocityX, slide.VelocityY), one)))));
@@ -383,7 +384,7 @@ internal sealed partial class Pack<T, TSurface, TOne> : IChanges<TOne>, IDisposa
         roll.Start = q;
         var vy = grip.VelocityY;
         h = Plan(grip.ω, vy, Pace<T>.MaxTurnWhileRolling, out atEnd);
-        roll.Take(ref step, h, out var error);
+        roll.Take(ref step, h, out error);
         norm = control.Norm(error);
         next = Pace<T>.Next(norm, lastNorm, dt, h / vy, out rejected);
         roll.Arrive(ref step, h, grip, out after);
@@ -396,7 +397,7 @@ internal sealed partial class Pack<T, TSurface, TOne> : IChanges<TOne>, IDisposa
         var ω = roll.ω;
         var special = T.Max(Pace<T>.MayEnd(step, bounds), T.IfLess(zero, after.N, GoesByTime(after.VelocityX, after.VelocityY), one));
         // Asked of what ends here as well: a run need not look at what the lanes, which look for their neighbours anyway, have seen.
-        var doubt = roll.MaySlip(step, h, grip, after, one - rejected);
+        var doubt = roll.MaySlip(ref step, h, grip, after, one - rejected);
         special = T.Max(special, doubt);
         special = T.Max(TooMany(next), T.IfLess(zero, rejected, zero, special));
         var taken = T.IfLess(zero, T.Max(special, rejected), zero, one);

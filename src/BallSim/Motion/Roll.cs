@@ -28,6 +28,9 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
     // What the last slopes saw of the contact, without its force: those at the end of a step serve for the grip there.
     private RollContact<T> seen;
 
+    // The same about to slide. Here and not on the stack, so that lanes of it lie on the lines of the cache.
+    private SlideContact<T> limit;
+
     public void Rates(in State<T> y, out State<T> rates)
     {
         Unsafe.SkipInit(out rates);
@@ -141,7 +144,7 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
     {
         T tiny = 1e-30;
         var per = -1.0 / T.Max(c.Demand, tiny);
-        Unsafe.SkipInit(out SlideContact<T> s);
+        ref var s = ref limit;
         s.At(Body, c);
         Slide<T, TSurface>.Grip(Body, ref Surface, ref s, ref cover, at, c.fx * per, c.fy * per);
     }
@@ -154,8 +157,8 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
 
     private void See(in State<T> at, bool track, out Grip<T> g)
     {
-        Unsafe.SkipInit(out RollContact<T> c);
         Unsafe.SkipInit(out g);
+        ref var c = ref seen;
         At(ref c, at);
         Hold(ref c, at, out _, out var cover);
         g.Film = cover.Film;
@@ -244,7 +247,7 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
     /// <summary>
     /// Flag: the demand of rolling may pass the limit of grip inside a step just taken, looked at in quarters as a run does; where it may, the run itself looks again. Asked only where a flag is set. Before, after: at both ends.
     /// </summary>
-    public T MaySlip(in Step<State<T>> step, T h, in Grip<T> before, in Grip<T> after, T asked)
+    public T MaySlip(ref Step<State<T>> step, T h, in Grip<T> before, in Grip<T> after, T asked)
     {
         T zero = 0.0, one = 1.0;
         var may = T.IfLess(zero, asked, Pace<T>.MaySlip(before.Excess, after.Excess, after.Limit), zero);
@@ -252,8 +255,9 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         {
             return zero;
         }
-        Inside<T>.Told(step, h, out var told);
-        Inside<T>.At(step, h, 0.5, told, out var there);
+        // Where a stage stood there is room for what is inside.
+        ref var there = ref step.Stage;
+        Inside<T>.At(step, h, 0.5, out there);
         Look(there, out var inside);
         var middle = inside.Excess;
         may = T.IfLess(zero, may, Pace<T>.MaySlip(before.Excess, middle, after.Excess, after.Limit), zero);
@@ -268,7 +272,7 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
             var now = i == 2 ? middle : after.Excess;
             if (i is 1 or 3)
             {
-                Inside<T>.At(step, h, i / 4.0, told, out there);
+                Inside<T>.At(step, h, i / 4.0, out there);
                 Look(there, out inside);
                 now = inside.Excess;
             }
