@@ -148,4 +148,45 @@ public class EnsembleTests
         Array.Fill(rows, new Throw(ball, Lane.Regulation, new Release { Board = 20, Speed = 8 }));
         Assert.ThrowsAny<OperationCanceledException>(() => Ensemble.Throw(rows, cancellation: source.Token));
     }
+
+    [Fact]
+    public void It_stops_on_its_way_when_asked()
+    {
+        var rows = new Throw[20 * ProcessorEngine.Chunk];
+        Array.Fill(rows, new Throw(OffsetBall, Lane.Regulation, Common));
+        using var source = new CancellationTokenSource();
+        var most = 0;
+        Assert.ThrowsAny<OperationCanceledException>(() => Ensemble.Throw(rows, new() { Threads = 1 }, new Told(n =>
+        {
+            most = n;
+            source.Cancel();
+        }), source.Token));
+        Assert.InRange(most, 1, 2 * ProcessorEngine.Chunk);
+    }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(2)]
+    public void Every_row_is_told_of_once(int threads)
+    {
+        // Two maps by turns, so that what is left over of one must be brought to its end for the other.
+        Lane[] lanes = [Lane.Regulation, Lane.Regulation with { GivenFriction = FrictionMap.Smoothstep(0.04, 0.2, 8, 11) }, Lane.Regulation with { GivenFriction = FrictionMap.Smoothstep(0.05, 0.2, 9, 12) }];
+        var rows = Enumerable.Range(0, 3 * ProcessorEngine.Chunk + 7).Select(i => new Throw(OffsetBall, lanes[i % 3], Common with { Speed = 7.5 + 0.002 * i })).ToArray();
+        var told = new List<int>();
+        var found = Ensemble.Throw(rows, new() { Shot = Coarse, Threads = threads }, new Told(n =>
+        {
+            lock (told)
+            {
+                told.Add(n);
+            }
+        }));
+        Assert.Equal(rows.Length, told.Max());
+        Assert.Equal(told.Count, told.Distinct().Count());
+        Assert.Equal(Ensemble.Throw(rows, new() { Shot = Coarse, SideBySide = false }), found);
+    }
+
+    private sealed class Told(Action<int> tell) : IProgress<int>
+    {
+        public void Report(int value) => tell(value);
+    }
 }

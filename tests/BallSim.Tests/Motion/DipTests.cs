@@ -168,6 +168,33 @@ public class DipTests
         }
     }
 
+    [Fact]
+    public void Inside_a_step_of_rolling_the_oil_goes_in_a_line()
+    {
+        var (slide, _) = Sliding(false);
+        var roll = new Roll<Real, FilmSurface<Real, MapOfReal>> { Body = slide.Body, Surface = slide.Surface, Start = slide.Start };
+        Assert.True(roll.Body.HasDips);
+        Step<State<Real>> step = default;
+        step.Start = new() { X = 0.1, Y = 9, Momentum = new(-5, 0.6, 0.2), CoverFilm = 3e-6, OilTaken = 1e-9 };
+        roll.Rates(step.Start, out step.K1);
+        roll.GripAt(step.Start, out var from);
+        // A rate that the step before left there, as it does, is none of this one's.
+        step.K1.CoverFilm = 1.0;
+        Real h = 0.03;
+        roll.Take(ref step, h, out var error);
+        roll.Arrive(ref step, h, from, out _);
+        Assert.Equal(0, (double)error.CoverFilm);
+        double film = step.End.CoverFilm - step.Start.CoverFilm, taken = step.End.OilTaken - step.Start.OilTaken;
+        Assert.InRange(Math.Abs(film), 1e-8, 3e-6);
+        Assert.NotEqual(0, taken);
+        foreach (var θ in (double[])[0.0, 0.25, 0.5, 0.9, 1.0])
+        {
+            var there = Dense<State<Real>, Real>.Between(step, h, θ);
+            Assert.Equal((double)step.Start.CoverFilm + θ * film, (double)there.CoverFilm, 1e-14 * Math.Abs(film) + 1e-20);
+            Assert.Equal((double)step.Start.OilTaken + θ * taken, (double)there.OilTaken, 1e-14 * Math.Abs(taken) + 1e-22);
+        }
+    }
+
     // Nearly half a turn in six steps with the dips left out and given back, against short ones of the law as it is, and against short ones that leave them out: of what that would cost some hundredths at most are left, in anything.
     [Theory]
     [InlineData(false)]
