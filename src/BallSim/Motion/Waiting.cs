@@ -1,6 +1,6 @@
 namespace BallSim.Motion;
 
-/// <summary>The shots of a chunk by what they wait for: lanes of one kind or the other, or what comes between.</summary>
+/// <summary>The shots at hand by what they wait for: lanes of one kind or the other, or what comes between.</summary>
 internal sealed class Waiting
 {
     /// <summary>A step down-lane, m, that is too short for the numbers of the lanes: there it would be undone.</summary>
@@ -21,6 +21,4 @@ internal sealed class Waiting
 
     /// <summary>Whose slip has just begun.</summary>
     public Stack<int> Stiff { get; } = new();
-
-    public bool Any => Sliding.Count + Late.Count + Rolling.Count + Sticking.Count + Slipping.Count + Stiff.Count > 0;
 }
