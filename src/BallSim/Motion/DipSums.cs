@@ -29,12 +29,12 @@ internal struct DipSums<T> : IFourfold
         var r0 = FreshCover<Doubles4>.Begin(shift.At(Doubles4.Of(0.5 / Samples, 1.5 / Samples, 2.5 / Samples, 3.5 / Samples)), out var q0, out var b0);
         var r1 = FreshCover<Doubles4>.Begin(shift.At(Doubles4.Of(4.5 / Samples, 5.5 / Samples, 6.5 / Samples, 7.5 / Samples)), out var q1, out var b1);
         var r2 = FreshCover<Doubles4>.Begin(shift.At(Doubles4.Of(8.5 / Samples, 9.5 / Samples, 10.5 / Samples, 11.5 / Samples)), out var q2, out var b2);
-        Elementary<Doubles4>.CloserFourthRoot(b0, ref r0);
-        Elementary<Doubles4>.CloserFourthRoot(b1, ref r1);
-        Elementary<Doubles4>.CloserFourthRoot(b2, ref r2);
-        Elementary<Doubles4>.CloserFourthRoot(b0, ref r0);
-        Elementary<Doubles4>.CloserFourthRoot(b1, ref r1);
-        Elementary<Doubles4>.CloserFourthRoot(b2, ref r2);
+        for (var i = 0; i < 2; i++)
+        {
+            Elementary<Doubles4>.CloserFourthRoot(b0, ref r0);
+            Elementary<Doubles4>.CloserFourthRoot(b1, ref r1);
+            Elementary<Doubles4>.CloserFourthRoot(b2, ref r2);
+        }
         // One shot's numbers are doubles, four of them a vector.
         Doubles4 one = 1.0;
         ref var places = ref Unsafe.As<T, Doubles4>(ref x0);
@@ -78,7 +78,7 @@ internal struct DipSums<T> : IFourfold
         last = T.Fma(θ, part, last);
     }
 
-    // Six of them from one on: each is a long chain, and side by side in the code they fill each other's gaps.
+    // Six of them from one on, as one shot does its three vectors: each is a long chain, and side by side in the code they fill each other's gaps.
     [MethodImpl(MethodImplOptions.NoInlining)]
     private static void Six(in Quartic<T> shift, int first, ref T x0, ref T x1, ref T x2, ref T x3, ref T x4, ref T x5)
     {
