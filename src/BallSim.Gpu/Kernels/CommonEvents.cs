@@ -61,7 +61,7 @@ internal static class CommonEvents<T, TSurface>
         {
             // The last bit, in one go at the present rates.
             var h = slide.Rest(control);
-            if (!(fade.Ends > zero) || Pace<T>.MayEnd(slide.Seen.After(h, y), slide.VelocityX, slide.VelocityX, bounds) > zero)
+            if (!(fade.Ends > zero) || Pace<T>.MayEnd(slide.Seen, h, y, bounds) > zero)
             {
                 return shot.Stiff > zero ? Why.Rare : Why.MayEnd;
             }
@@ -122,7 +122,7 @@ internal static class CommonEvents<T, TSurface>
                 slide.Fading(control, out var fade);
                 // Not over an end of the run: a step can stop there.
                 if (fade.Creeps > zero || fade.Ends > zero
-                    && (slide.Slip <= Slide<T, TSurface>.NoSlip || !(Pace<T>.MayEnd(slide.Seen.After(slide.Rest(control), y), slide.VelocityX, slide.VelocityX, bounds) > zero)))
+                    && (slide.Slip <= Slide<T, TSurface>.NoSlip || !(Pace<T>.MayEnd(slide.Seen, slide.Rest(control), y, bounds) > zero)))
                 {
                     break;
                 }

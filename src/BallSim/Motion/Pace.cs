@@ -119,14 +119,20 @@ internal static class Pace<T>
     public static T MayEnd(in Step<State<T>> s, in Bounds<T> bounds) => MayEnd(s.End, s.K1.X, s.K7.X, bounds);
 
     /// <summary>The same of a step to an end, with the rates of x at its start and there.</summary>
-    public static T MayEnd(in State<T> end, T first, T last, in Bounds<T> bounds)
+    public static T MayEnd(in State<T> end, T first, T last, in Bounds<T> bounds) => MayEnd(end, first, last, bounds, Graze);
+
+    /// <summary>The same of drifting on for so many seconds as was last seen: no farther than the way there does anything between its ends come.</summary>
+    public static T MayEnd(in Seen<T> seen, T seconds, in State<T> y, in Bounds<T> bounds) =>
+        MayEnd(seen.After(seconds, y), seen.VelocityX, seen.VelocityX, bounds, T.Min(Graze, seconds * (T.Abs(seen.VelocityX) + T.Abs(seen.VelocityY))));
+
+    private static T MayEnd(in State<T> end, T first, T last, in Bounds<T> bounds, T graze)
     {
         T one = 1.0, zero = 0.0;
         var outside = T.Abs(end.X) - bounds.HalfWidth;
         var turns = T.IfLess(zero, first * last, zero, one);
-        var gutter = T.IfLess(outside, zero, T.IfLess(-Graze, outside, turns, zero), one);
+        var gutter = T.IfLess(outside, zero, T.IfLess(-graze, outside, turns, zero), one);
         var away = end.Y - bounds.PinsAt;
-        var reach = bounds.TouchDistance + Graze;
+        var reach = bounds.TouchDistance + graze;
         // Up to the line where it could first be touched, it is not.
         var beyond = T.IfLess(T.Sliver - bounds.TouchDistance, away, one, zero);
         var pin = T.IfLess(reach * reach, T.Fma(end.X, end.X, away * away), zero, beyond);

@@ -29,7 +29,7 @@ internal sealed partial class Pack<T, TSurface, TOne>
         var h = Plan(slide.ω, vy, slide.MaxTurn(control), out _);
         slide.Fading(control, out var fade);
         var rest = slide.Rest(control);
-        var ends = Pace<T>.MayEnd(slide.Seen.After(rest, step.Start), slide.VelocityX, slide.VelocityX, bounds);
+        var ends = Pace<T>.MayEnd(slide.Seen, rest, step.Start, bounds);
         ends = T.IfLess(Slide<T, TSurface>.NoSlip, slide.Slip, ends, zero);
         var holds = T.IfLess(zero, T.Max(fade.Creeps, ends), zero, T.IfLess(zero, Pace<T>.MayStick(slide.Slip, h / vy), fade.Ends, zero));
 

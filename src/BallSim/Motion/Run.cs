@@ -341,7 +341,7 @@ internal partial struct Run<T, TSurface, TRecorder>
         {
             var left = slide.Rest(control);
             // Not over an end of the run: a step can stop there.
-            if (slide.Slip <= Slide<T, TSurface>.NoSlip || !(Pace<T>.MayEnd(slide.Seen.After(left, y), slide.VelocityX, slide.VelocityX, bounds) > 0.0))
+            if (slide.Slip <= Slide<T, TSurface>.NoSlip || !(Pace<T>.MayEnd(slide.Seen, left, y, bounds) > 0.0))
             {
                 Drift(left);
                 ending = Stick();

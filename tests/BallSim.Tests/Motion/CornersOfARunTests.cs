@@ -302,6 +302,20 @@ public class CornersOfARunTests
     private static double[] Numbers(State<Real> s) =>
         [s.Time, s.X, s.Y, s.VelocityX, s.VelocityY, s.MomentumX, s.MomentumY, s.MomentumZ, s.TurnX, s.TurnY, s.TurnZ, s.CoverFilm, s.Revolutions, s.FrictionWork, s.DragWork, s.OilTaken];
 
+    /// <summary>Downhill friction may hardly exceed what rolling asks for, and slip fades slowly however little it is. A few centimetres before the pin it was followed in steps of nanoseconds: thousands of them.</summary>
+    [Fact]
+    public void Slip_that_fades_slowly_just_before_the_pin_takes_few_steps()
+    {
+        const double Down = 1, Onto = 9.75, Slip = 1e-8, Fall = 2e-3;
+        // Of the slip: ds/dt = g sin - μ g cos (1 + m R²/I).
+        var mu = (Down + Fall) / (Onto * (1 + 1 / Ratio));
+        var lane = Lane.Regulation with { GivenFriction = FrictionMap.Constant(mu), Gravity = new(0, Down, -Onto) };
+        var shot = Simulator.Throw(Round, lane, new InitialState { X = 0.16, Y = 18.2, VelocityY = 6, AngularVelocity = new(-(6 - Slip) / Round.Radius, 0, 0) }, Bare with { Tolerance = 1e-4 });
+        Assert.Equal(StopReason.HeadPin, shot.StopReason);
+        Assert.Equal(ShotPhase.Rolling, shot.End.Phase);
+        Assert.InRange(shot.Steps, 1, 30);
+    }
+
     [Fact]
     public void A_ball_that_turns_back_meets_the_zones_again()
     {
