@@ -16,6 +16,9 @@ internal sealed class ChunkRows(int most)
 
     public Outcome[] Outcomes { get; } = new Outcome[most];
 
+    /// <summary>What the card's numbers do not tell.</summary>
+    public bool[] InDoubt { get; } = new bool[most];
+
     /// <summary>Group after group.</summary>
     public Start[] Starts { get; } = new Start[most];
 

@@ -57,6 +57,10 @@ internal sealed class Chunks(Rows rows, EnsembleOptions options, IProgress<int>?
             Array.Copy(work.Balls, 0, room.Balls, at, n);
             Array.Copy(work.Lanes, 0, room.Lanes, at, n);
             Array.Copy(work.Launches, 0, room.Launches, at, n);
+            for (var i = 0; i < n; i++)
+            {
+                room.InDoubt[at + i] = options.Precision == Precision.Single && Doubt.Of(work.Balls[i], work.Lanes[i], work.Launches[i]);
+            }
         });
         chunk.Sort();
         return chunk;

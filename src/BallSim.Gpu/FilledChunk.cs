@@ -9,7 +9,7 @@ using BallSim.Spatial;
 
 namespace BallSim.Gpu;
 
-/// <summary>A chunk of throws, sorted by lane, and their outcomes.</summary>
+/// <summary>A chunk of throws, sorted by lane but for those in doubt, and their outcomes.</summary>
 internal sealed class FilledChunk(int from, int count, SimulatorOptions options, ChunkRows room)
 {
     public int From => from;
@@ -49,10 +49,13 @@ internal sealed class FilledChunk(int from, int count, SimulatorOptions options,
             var group = groups[Lanes[from]];
             for (var i = from; i < to; i++)
             {
-                group.Add(i, Balls[i]);
+                if (!room.InDoubt[i])
+                {
+                    group.Add(i, Balls[i]);
+                }
             }
         }
-        Groups = groups.Values;
+        Groups = [.. groups.Values.Where(g => g.Count > 0)];
         foreach (var group in Groups)
         {
             Chunks.ForBlocks(group.Count, (at, n) =>
@@ -75,8 +78,11 @@ internal sealed class FilledChunk(int from, int count, SimulatorOptions options,
         return to;
     }
 
-    /// <summary>The outcomes of a group from what came back of its shots.</summary>
-    public void Read(Group group, Finished[] results) => Chunks.ForBlocks(group.Count, (at, n) =>
+    /// <summary>The rows in doubt.</summary>
+    public int[] InDoubt() => [.. Enumerable.Range(0, count).Where(row => room.InDoubt[row])];
+
+    /// <summary>The outcomes of a group from what came back of its shots; of floats some may be in doubt.</summary>
+    public void Read(Group group, Finished[] results, bool single) => Chunks.ForBlocks(group.Count, (at, n) =>
     {
         for (var k = at; k < at + n; k++)
         {
@@ -86,6 +92,7 @@ internal sealed class FilledChunk(int from, int count, SimulatorOptions options,
             ref readonly var end = ref System.Runtime.CompilerServices.Unsafe.As<Moment<DeviceDouble>, Moment<Real>>(ref result.End);
             ref readonly var tally = ref System.Runtime.CompilerServices.Unsafe.As<Tally<DeviceDouble>, Tally<Real>>(ref result.Tally);
             Outcomes[row] = Ensembles.Outcomes.Of(end, tally, result.Ended, result.Steps, result.OilTaken, Launches[row], group.Lane);
+            room.InDoubt[row] = single && Doubt.Of(Outcomes[row]);
         }
     });
 }

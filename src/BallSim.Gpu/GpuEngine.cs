@@ -33,7 +33,7 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
     internal const int ChunksAtATime = 6;
 
     // Shots left over that one thread throws side by side.
-    private const int Slice = 8;
+    private const int Slice = 8, SlicesPerThread = 4;
 
     // Kernels of events need much local memory, those of plain steps none: without this flag of the driver (CU_CTX_LMEM_RESIZE_TO_MAX) it is given back and taken anew for every launch.
     private const CudaAcceleratorFlags LocalMemoryStays = (CudaAcceleratorFlags)0x10;
@@ -215,12 +215,14 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
                     memory ??= device.Rent(work.Most);
                     var filled = work.Filled(from, count, memory.Rows);
                     Before?.Invoke(from);
+                    var single = work.Options.Precision == Precision.Single;
                     foreach (var group in filled.Groups)
                     {
-                        var left = device.Kernels(group.Kind(work.Options.Precision == Precision.Single)).Run(memory, group, MostLeft(group), null, work.Cancellation);
-                        filled.Read(group, memory.Results);
+                        var left = device.Kernels(group.Kind(single)).Run(memory, group, MostLeft(group), null, work.Cancellation);
+                        filled.Read(group, memory.Results, single);
                         Finish(filled, group, left, work.Options, work.Cancellation);
                     }
+                    Finish(filled, filled.InDoubt(), work.Options, work.Cancellation);
                     work.Keep(filled);
                 }
                 catch (Exception failed) when (failed is AcceleratorException or OutOfMemoryException)
@@ -246,9 +248,14 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
     private void Finish(FilledChunk chunk, Group group, int[] left, EnsembleOptions options, CancellationToken cancellation)
     {
         Left?.Told(left.Length);
+        Finish(chunk, Array.ConvertAll(left, group.Row), options, cancellation);
+    }
+
+    // These rows, from the foul line.
+    private static void Finish(FilledChunk chunk, int[] rows, EnsembleOptions options, CancellationToken cancellation)
+    {
         var alone = options with { Precision = Precision.Double, Threads = 1 };
-        var rows = Array.ConvertAll(left, group.Row);
-        Parallel.ForEach(rows.Chunk(Slice), slice => Processor.Run(new RestOfChunk(chunk, slice), alone, null, cancellation));
+        Parallel.ForEach(rows.Chunk(Math.Max(Slice, rows.Length / (SlicesPerThread * Environment.ProcessorCount))), slice => Processor.Run(new RestOfChunk(chunk, slice), alone, null, cancellation));
     }
 
     private static void OnProcessor(Chunks work, int from, int count) => Processor.Run(new PartOfRows(work.Rows, from, count), work.Options, work.PartOf(), work.Cancellation);

@@ -66,6 +66,10 @@ public sealed class AgreementTests : IDisposable
         // The few others meet an event, such as another slip, on one side of it only.
         Assert.True(pairs.Count(p => Math.Abs(p.First.X - p.Second.X) > 1e-4) <= Many / 20);
         Assert.Contains(pairs, p => p.First.X != p.Second.X);
+        // A ball that may hop is no matter for floats.
+        var inDoubt = pairs.Where((_, i) => Doubt.Of(Kinds[i].Ball, Kinds[i].Lane, Kinds[i].Release.LaunchOn(Kinds[i].Lane, Kinds[i].Ball))).ToArray();
+        Assert.NotEmpty(inDoubt);
+        Assert.All(inDoubt, p => Assert.Equal(p.First, p.Second));
     }
 
     [Fact]

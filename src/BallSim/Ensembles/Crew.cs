@@ -102,16 +102,20 @@ internal class Crew(SimulatorOptions options) : IDisposable
     protected List<int> Group => group;
 }
 
-/// <summary>The same with shots side by side, in lanes of numbers of either kind; what lies between plain steps in lanes of doubles.</summary>
+/// <summary>The same with shots side by side, in lanes of numbers of either kind; what lies between plain steps in lanes of doubles, and so are shots that floats do not tell.</summary>
 internal sealed class Crew<T, TFine>(SimulatorOptions options) : Crew(options)
     where T : struct, ILanes<T>, IReal<T>
     where TFine : struct, ILanes<TFine>, IReal<TFine>
 {
-    private readonly Squad<T, GivenOfLanes<T>, GivenSurface<Real, MapOfReal>> given = new((map, body) =>
-        new(new(map), body, options.MaxSteps, typeof(T) == typeof(TFine) ? null : new Pack<TFine, GivenOfLanes<TFine>, GivenSurface<Real, MapOfReal>>(new(map), body, options.MaxSteps)));
+    private readonly Squad<Given> given = new Squad<T, GivenOfLanes<T>, GivenSurface<Real, MapOfReal>, Given>(
+        (map, body) => new(new(map), body, options.MaxSteps, IsFine ? null : FineOnGiven(map, body, options)),
+        IsFine ? null : new Squad<TFine, GivenOfLanes<TFine>, GivenSurface<Real, MapOfReal>, Given>((map, body) => FineOnGiven(map, body, options), null));
 
-    private readonly Squad<T, FilmOfLanes<T>, FilmSurface<Real, MapOfReal>> film = new((map, body) =>
-        new(new(map), body, options.MaxSteps, typeof(T) == typeof(TFine) ? null : new Pack<TFine, FilmOfLanes<TFine>, FilmSurface<Real, MapOfReal>>(new(map), body, options.MaxSteps)));
+    private readonly Squad<Film> film = new Squad<T, FilmOfLanes<T>, FilmSurface<Real, MapOfReal>, Film>(
+        (map, body) => new(new(map), body, options.MaxSteps, IsFine ? null : FineOnFilm(map, body, options)),
+        IsFine ? null : new Squad<TFine, FilmOfLanes<TFine>, FilmSurface<Real, MapOfReal>, Film>((map, body) => FineOnFilm(map, body, options), null));
+
+    private static bool IsFine => typeof(T) == typeof(TFine);
 
     public override void Drain()
     {
@@ -126,7 +130,11 @@ internal sealed class Crew<T, TFine>(SimulatorOptions options) : Crew(options)
         base.Dispose();
     }
 
-    protected override void OnGiven(PiecewiseBicubic map, Lane lane, Rows.Work work) => given.Take(map, lane, work, Group, Options, new Given(map));
+    protected override void OnGiven(PiecewiseBicubic map, Lane lane, Rows.Work work) => given.Take(map, lane, work, Group, Options, new(map));
 
-    protected override void OnFilm(PiecewiseBicubic map, Lane lane, Rows.Work work) => film.Take(map, lane, work, Group, Options, new Film(map));
+    protected override void OnFilm(PiecewiseBicubic map, Lane lane, Rows.Work work) => film.Take(map, lane, work, Group, Options, new(map));
+
+    private static Pack<TFine, GivenOfLanes<TFine>, GivenSurface<Real, MapOfReal>> FineOnGiven(PiecewiseBicubic map, in Body<Real> body, SimulatorOptions options) => new(new(map), body, options.MaxSteps);
+
+    private static Pack<TFine, FilmOfLanes<TFine>, FilmSurface<Real, MapOfReal>> FineOnFilm(PiecewiseBicubic map, in Body<Real> body, SimulatorOptions options) => new(new(map), body, options.MaxSteps);
 }

@@ -8,7 +8,8 @@ public enum Precision
 
     /// <summary>
     /// Floats between events: twice the lanes, for tolerances of 1e-5 m and coarser. The places at the pins differ from those in doubles by some micrometres (6e-6 m at most over the 512 releases of the benchmark); a shot
-    /// that just touches an edge or the limit of grip may take the other turn.
+    /// that just touches the pin, an edge or the limit of grip may take the other turn. A ball whose centre of mass is so far off that it may hop, and a shot that slips again and again, are thrown in doubles all the same: there a
+    /// rounding would come back as another end.
     /// </summary>
     Single,
 }
