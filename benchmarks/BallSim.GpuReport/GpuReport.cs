@@ -149,7 +149,7 @@ internal static class GpuReport
                 var near = precision == Precision.Double ? 1e-9 : 1e-4;
                 double Off(int i) => Math.Max(Math.Abs(pairs[i].First.X - pairs[i].Second.X), Math.Abs(pairs[i].First.Distance - pairs[i].Second.Distance));
                 var far = Enumerable.Range(0, pairs.Length).Where(i => Off(i) > near).OrderByDescending(Off).ToArray();
-                to.WriteLine(FormattableString.Invariant($"{name}, {precision} against doubles of the processor at 1e-4 m: x {Most(o => o.X):E1} m, y {Most(o => o.Distance):E1} m, time {Most(o => o.Time):E1} s; {sameSteps.Length} of {pairs.Length} at the same steps, x {sameSteps.Max(p => Math.Abs(p.First.X - p.Second.X)):E1} m; {far.Length} farther than {near:E0} m in x or y; {pairs.Count(p => p.First.StopReason != p.Second.StopReason)} stop otherwise; {seconds:F1} s with compiling"));
+                to.WriteLine(FormattableString.Invariant($"{name}, {precision} against doubles of the processor at 1e-4 m: x {Most(o => o.X):E1} m, y {Most(o => o.Distance):E1} m, time {Most(o => o.Time):E1} s; {pairs.Count(p => p.First == p.Second)} of {pairs.Length} the same to the last bit, {sameSteps.Length} at the same steps, x {sameSteps.Max(p => Math.Abs(p.First.X - p.Second.X)):E1} m; {far.Length} farther than {near:E0} m in x or y; {pairs.Count(p => p.First.StopReason != p.Second.StopReason)} stop otherwise; {seconds:F1} s with compiling"));
                 foreach (var i in far.Take(5))
                 {
                     var (here, there) = pairs[i];

@@ -16,6 +16,7 @@ internal readonly struct InlineHook(bool whole) : IBackendHook
 {
     public void FinishedCodeGeneration(IRContext context, Method entryPoint)
     {
+        context.Transform(Transformer.Create(TransformerConfiguration.Empty, new Rounding()));
         foreach (var method in context.Methods)
         {
             if (method != entryPoint && method.HasImplementation && (whole || IsArithmetic(method.Source.DeclaringType!)))

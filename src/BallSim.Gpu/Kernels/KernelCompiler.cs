@@ -16,7 +16,7 @@ internal static class KernelCompiler
 {
     static KernelCompiler()
     {
-        // A kernel's a b + c becomes one fused operation in the driver's compiler; what .NET calls that operation is unknown to ILGPU.
+        // What .NET calls a fused operation is unknown to ILGPU: see Rounding.
         Remap(typeof(Math).GetMethod(nameof(Math.FusedMultiplyAdd))!, nameof(Fused), typeof(double));
         Remap(typeof(MathF).GetMethod(nameof(MathF.FusedMultiplyAdd))!, nameof(Fused), typeof(float));
         // Unsafe.SkipInit has no body of its own. One for every type it is used with.
@@ -50,9 +50,14 @@ internal static class KernelCompiler
         return (PTXCompiledKernel)backend.Compile(EntryPointDescription.FromExplicitlyGroupedKernel(kernel), KernelSpecialization.Empty, new InlineHook(whole));
     }
 
-    public static double Fused(double a, double b, double c) => a * b + c;
+    /// <summary>Stands for a b + c with one rounding.</summary>
+    public static double Fused(double a, double b, double c) => Math.FusedMultiplyAdd(a, b, c);
 
-    public static float Fused(float a, float b, float c) => a * b + c;
+    /// <summary>The same for floats.</summary>
+    public static float Fused(float a, float b, float c) => MathF.FusedMultiplyAdd(a, b, c);
+
+    /// <summary>Whether a method is one of these two.</summary>
+    public static bool IsFused(MethodBase method) => method.DeclaringType == typeof(KernelCompiler) && method.Name == nameof(Fused);
 
     public static void Blank<T>(out T x)
         where T : struct => x = default;

@@ -45,7 +45,9 @@ internal static class Excess<T, TSurface>
             roll.Take(ref step, h, out _);
             roll.Arrive(ref step, h, start, out end);
             var g = (double)end.Excess;
-            var slope = (g - Inside(ref roll, step, h, 1 - 1e-3)) / (1e-3 * (double)h);
+            // By the length, not by a constant part of it: what a card's compiler makes of one it rounds otherwise.
+            var back = 1e-3 * (double)h;
+            var slope = (g - Inside(ref roll, step, h, 1 - back / (double)h)) / back;
             T rest = slope > 0 ? -(g / slope) : 0;
             if (!(Math.Abs((double)rest) <= MostRest * Math.Abs((double)h)))
             {

@@ -133,7 +133,8 @@ internal sealed partial class Pack<T, TSurface, TOne>
         {
             roll.Take(ref step, h, out _);
             roll.Arrive(ref step, h, grip, out after);
-            var slope = (after.Excess - Look(h, 1 - 1e-3)) / (1e-3 * h);
+            var back = 1e-3 * h;
+            var slope = (after.Excess - Look(h, one - back / h)) / back;
             var rest = T.IfLess(zero, slope, -(after.Excess / slope), zero);
             slips &= T.Mask(T.IfLess(Excess<Real, TOne>.MostRest * T.Abs(h), T.Abs(rest), zero, one));
             var near = T.IfLess(T.Abs(rest), Excess<Real, TOne>.Rest, one, zero);
