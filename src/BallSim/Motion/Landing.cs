@@ -83,11 +83,13 @@ internal static class Landing<T>
 
     private static bool IsLittle(T rest, in Step<State<T>> step) => Math.Abs((double)rest) * Math.Max(1, Math.Abs((double)step.K7.Y)) < Rest;
 
-    // Moves the end of a step by what is missing, or too much.
+    // Moves the end of a step by what is missing, or too much: not to before its start, where a run that begins at an end may lie by a hair.
     private static void Extend(ref Step<State<T>> step, ref T h, T rest, in State<T> bend)
     {
+        rest = T.Max(rest, -h);
         h = h + rest;
         step.End.Add(rest, step.K7, 0.5 * rest * rest, bend);
+        step.End.Time = T.Max(step.End.Time, step.Start.Time);
         if (step.Interpolant == Interpolant.Slopes)
         {
             step.Interpolant = Interpolant.Mended;

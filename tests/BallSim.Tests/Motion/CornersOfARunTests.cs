@@ -316,6 +316,21 @@ public class CornersOfARunTests
         Assert.InRange(shot.Steps, 1, 30);
     }
 
+    /// <summary>A bead as light as air that leaves over the foul line at once, across it, in steps of next to nothing.</summary>
+    [Theory]
+    [InlineData(1e-6)]
+    [InlineData(2.8e-8)]
+    public void A_run_that_ends_where_it_begins_does_not_end_before(double tolerance)
+    {
+        var bead = new Ball { Mass = 1e-3, Radius = 0.7168324427864037, Inertia = new(2.10905e-06, 1.03633e-05, 1.03633e-05) };
+        for (var k = 0; k < 400; k++)
+        {
+            var lane = Lane.Regulation with { GivenFriction = FrictionMap.Constant(0.005 * k) };
+            var shot = Simulator.Throw(bead, lane, new InitialState { X = -0.5, VelocityX = 10, VelocityY = -6.61656, AngularVelocity = new(7.8039, -26.2742, 9.22018) }, new() { Tolerance = tolerance, RollingResistance = k % 2 == 0 });
+            Assert.InRange(shot.Duration, 0, 1);
+        }
+    }
+
     [Fact]
     public void A_ball_that_turns_back_meets_the_zones_again()
     {
