@@ -78,21 +78,32 @@ internal sealed class FilledChunk(int from, int count, SimulatorOptions options,
         return to;
     }
 
-    /// <summary>The rows in doubt.</summary>
+    /// <summary>The rows in doubt, and those that were left over: the processor's.</summary>
     public int[] InDoubt() => [.. Enumerable.Range(0, count).Where(row => room.InDoubt[row])];
 
     /// <summary>The outcomes of a group from what came back of its shots; of floats some may be in doubt.</summary>
-    public void Read(Group group, Finished[] results, bool single) => Chunks.ForBlocks(group.Count, (at, n) =>
+    /// <param name="group">Of the chunk.</param>
+    /// <param name="results">Of its shots.</param>
+    /// <param name="left">Places of those that are left over, of which nothing came back.</param>
+    /// <param name="single">Of floats.</param>
+    public void Read(Group group, Finished[] results, int[] left, bool single)
     {
-        for (var k = at; k < at + n; k++)
+        Chunks.ForBlocks(group.Count, (at, n) =>
         {
-            ref var result = ref results[k];
-            var row = group.Row(k);
-            // Numbers of the card are doubles by another name.
-            ref readonly var end = ref System.Runtime.CompilerServices.Unsafe.As<Moment<DeviceDouble>, Moment<Real>>(ref result.End);
-            ref readonly var tally = ref System.Runtime.CompilerServices.Unsafe.As<Tally<DeviceDouble>, Tally<Real>>(ref result.Tally);
-            Outcomes[row] = Ensembles.Outcomes.Of(end, tally, result.Ended, result.Steps, result.OilTaken, Launches[row], group.Lane);
-            room.InDoubt[row] = single && Doubt.Of(Outcomes[row]);
+            for (var k = at; k < at + n; k++)
+            {
+                ref var result = ref results[k];
+                var row = group.Row(k);
+                // Numbers of the card are doubles by another name.
+                ref readonly var end = ref System.Runtime.CompilerServices.Unsafe.As<Moment<DeviceDouble>, Moment<Real>>(ref result.End);
+                ref readonly var tally = ref System.Runtime.CompilerServices.Unsafe.As<Tally<DeviceDouble>, Tally<Real>>(ref result.Tally);
+                Outcomes[row] = Ensembles.Outcomes.Of(end, tally, result.Ended, result.Steps, result.OilTaken, Launches[row], group.Lane);
+                room.InDoubt[row] = single && Doubt.Of(Outcomes[row]);
+            }
+        });
+        foreach (var place in left)
+        {
+            room.InDoubt[group.Row(place)] = true;
         }
-    });
+    }
 }

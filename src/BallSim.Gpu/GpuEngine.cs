@@ -173,7 +173,7 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
             var times = new KernelTimes();
             var left = kernels.Run(memory, group, MostLeft(group), times, default);
             var start = Stopwatch.GetTimestamp();
-            Finish(filled, group, left, options, default);
+            Finish(filled, Array.ConvertAll(left, group.Row), options, default);
             (times.Rest, times.Left) = (Stopwatch.GetElapsedTime(start).TotalSeconds, left.Length);
             best = best is null || times.All < best.All ? times : best;
         }
@@ -219,8 +219,8 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
                     foreach (var group in filled.Groups)
                     {
                         var left = device.Kernels(group.Kind(single)).Run(memory, group, MostLeft(group), null, work.Cancellation);
-                        filled.Read(group, memory.Results, single);
-                        Finish(filled, group, left, work.Options, work.Cancellation);
+                        Left?.Told(left.Length);
+                        filled.Read(group, memory.Results, left, single);
                     }
                     Finish(filled, filled.InDoubt(), work.Options, work.Cancellation);
                     work.Keep(filled);
@@ -244,14 +244,7 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
 
     private int MostLeft(Group group) => Left?.Most ?? Math.Min(LeftPerThread * Environment.ProcessorCount, group.Count / Part);
 
-    // The shots that are left over, from the foul line.
-    private void Finish(FilledChunk chunk, Group group, int[] left, EnsembleOptions options, CancellationToken cancellation)
-    {
-        Left?.Told(left.Length);
-        Finish(chunk, Array.ConvertAll(left, group.Row), options, cancellation);
-    }
-
-    // These rows, from the foul line.
+    // Rows of a chunk that the card does not bring to their end, from the foul line.
     private static void Finish(FilledChunk chunk, int[] rows, EnsembleOptions options, CancellationToken cancellation)
     {
         var alone = options with { Precision = Precision.Double, Threads = 1 };

@@ -14,8 +14,6 @@ internal class Crew(SimulatorOptions options) : IDisposable
     private readonly List<int> group = new(ProcessorEngine.Chunk);
     private readonly bool[] taken = new bool[ProcessorEngine.Chunk];
 
-    protected SimulatorOptions Options => options;
-
     /// <summary>Computes a chunk; shots that wait for company may be left over, see <see cref="Drain"/>.</summary>
     public void Take(Rows.Work work)
     {
@@ -107,13 +105,13 @@ internal sealed class Crew<T, TFine>(SimulatorOptions options) : Crew(options)
     where T : struct, ILanes<T>, IReal<T>
     where TFine : struct, ILanes<TFine>, IReal<TFine>
 {
-    private readonly Squad<Given> given = new Squad<T, GivenOfLanes<T>, GivenSurface<Real, MapOfReal>, Given>(
+    private readonly Squad<Given> given = new Squad<T, GivenOfLanes<T>, GivenSurface<Real, MapOfReal>, Given>(options,
         (map, body) => new(new(map), body, options.MaxSteps, IsFine ? null : FineOnGiven(map, body, options)),
-        IsFine ? null : new Squad<TFine, GivenOfLanes<TFine>, GivenSurface<Real, MapOfReal>, Given>((map, body) => FineOnGiven(map, body, options), null));
+        IsFine ? null : new Squad<TFine, GivenOfLanes<TFine>, GivenSurface<Real, MapOfReal>, Given>(options, (map, body) => FineOnGiven(map, body, options), null));
 
-    private readonly Squad<Film> film = new Squad<T, FilmOfLanes<T>, FilmSurface<Real, MapOfReal>, Film>(
+    private readonly Squad<Film> film = new Squad<T, FilmOfLanes<T>, FilmSurface<Real, MapOfReal>, Film>(options,
         (map, body) => new(new(map), body, options.MaxSteps, IsFine ? null : FineOnFilm(map, body, options)),
-        IsFine ? null : new Squad<TFine, FilmOfLanes<TFine>, FilmSurface<Real, MapOfReal>, Film>((map, body) => FineOnFilm(map, body, options), null));
+        IsFine ? null : new Squad<TFine, FilmOfLanes<TFine>, FilmSurface<Real, MapOfReal>, Film>(options, (map, body) => FineOnFilm(map, body, options), null));
 
     private static bool IsFine => typeof(T) == typeof(TFine);
 
@@ -130,9 +128,9 @@ internal sealed class Crew<T, TFine>(SimulatorOptions options) : Crew(options)
         base.Dispose();
     }
 
-    protected override void OnGiven(PiecewiseBicubic map, Lane lane, Rows.Work work) => given.Take(map, lane, work, Group, Options, new(map));
+    protected override void OnGiven(PiecewiseBicubic map, Lane lane, Rows.Work work) => given.Take(map, lane, work, Group, new(map));
 
-    protected override void OnFilm(PiecewiseBicubic map, Lane lane, Rows.Work work) => film.Take(map, lane, work, Group, Options, new(map));
+    protected override void OnFilm(PiecewiseBicubic map, Lane lane, Rows.Work work) => film.Take(map, lane, work, Group, new(map));
 
     private static Pack<TFine, GivenOfLanes<TFine>, GivenSurface<Real, MapOfReal>> FineOnGiven(PiecewiseBicubic map, in Body<Real> body, SimulatorOptions options) => new(new(map), body, options.MaxSteps);
 

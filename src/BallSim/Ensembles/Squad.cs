@@ -10,7 +10,7 @@ namespace BallSim.Ensembles;
 internal abstract class Squad<TUnder> : IDisposable
 {
     /// <summary>Computes rows of a chunk on one lane; shots may be left over.</summary>
-    public abstract void Take(PiecewiseBicubic on, Lane lane, Rows.Work work, IReadOnlyList<int> group, SimulatorOptions options, TUnder under);
+    public abstract void Take(PiecewiseBicubic on, Lane lane, Rows.Work work, IReadOnlyList<int> group, TUnder under);
 
     /// <summary>Computes what is left over.</summary>
     public abstract void Drain();
@@ -19,7 +19,7 @@ internal abstract class Squad<TUnder> : IDisposable
 }
 
 /// <summary>The same for a number type. Shots that its numbers do not tell (<see cref="Doubt"/>) go to another squad, if there is one.</summary>
-internal sealed class Squad<T, TSurface, TOne, TUnder>(Func<PiecewiseBicubic, Body<Real>, Pack<T, TSurface, TOne>> packOn, Squad<TUnder>? inDoubt) : Squad<TUnder>
+internal sealed class Squad<T, TSurface, TOne, TUnder>(SimulatorOptions options, Func<PiecewiseBicubic, Body<Real>, Pack<T, TSurface, TOne>> packOn, Squad<TUnder>? inDoubt) : Squad<TUnder>
     where T : struct, ILanes<T>, IReal<T>
     where TSurface : struct, ISurfaceOfLanes<T, TOne>
     where TOne : struct, ISurface<Real>
@@ -35,17 +35,16 @@ internal sealed class Squad<T, TSurface, TOne, TUnder>(Func<PiecewiseBicubic, Bo
     private Runs<TOne>? runs;
     private Pack<T, TSurface, TOne>? pack;
     private PiecewiseBicubic? map;
-    private SimulatorOptions? options;
     private TUnder under;
 
-    public override void Take(PiecewiseBicubic on, Lane lane, Rows.Work work, IReadOnlyList<int> group, SimulatorOptions options, TUnder under)
+    public override void Take(PiecewiseBicubic on, Lane lane, Rows.Work work, IReadOnlyList<int> group, TUnder under)
     {
         runs ??= new(Places);
         if (!ReferenceEquals(map, on))
         {
             Drain();
             pack?.Dispose();
-            (pack, map, this.options, this.under) = (null, on, options, under);
+            (pack, map, this.under) = (null, on, under);
         }
         if (inDoubt is not null)
         {
@@ -57,7 +56,7 @@ internal sealed class Squad<T, TSurface, TOne, TUnder>(Func<PiecewiseBicubic, Bo
             }
             if (doubtful.Count > 0)
             {
-                inDoubt.Take(on, lane, work, doubtful, options, under);
+                inDoubt.Take(on, lane, work, doubtful, under);
             }
             group = certain;
         }
@@ -98,7 +97,7 @@ internal sealed class Squad<T, TSurface, TOne, TUnder>(Func<PiecewiseBicubic, Bo
                 free.Push(place);
                 if (inDoubt is not null && Doubt.Of(outcome))
                 {
-                    inDoubt.Take(map!, lane!, work, [row], options!, under);
+                    inDoubt.Take(map!, lane!, work, [row], under);
                 }
                 else
                 {
