@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using BallSim.Lanes;
 using BallSim.Motion;
 using BallSim.Releases;
@@ -9,6 +10,8 @@ namespace BallSim.Ensembles;
 /// <summary>The outcome of a run that has ended, from its numbers.</summary>
 internal static class Outcomes
 {
+    // Not inlined: next to copies of whole vectors, the mathematics library's calls in here take ten times as long.
+    [MethodImpl(MethodImplOptions.NoInlining)]
     public static Outcome Of(in Moment<Real> end, Tally<Real> tally, Ending ended, int steps, double oilTaken, in Launch launch, Lane on)
     {
         double hand = tally.Hand, x = end.X, y = end.Y;
