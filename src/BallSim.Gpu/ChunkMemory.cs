@@ -12,10 +12,13 @@ internal sealed class ChunkMemory : IDisposable
 
     private readonly Accelerator accelerator;
     private readonly MemoryBuffer1D<Start, Stride1D.Dense> starts;
-    private readonly MemoryBuffer1D<Shot, Stride1D.Dense> shots;
+    private readonly MemoryBuffer1D<double, Stride1D.Dense> numbers;
+    private readonly MemoryBuffer1D<int, Stride1D.Dense> wholes;
     private readonly MemoryBuffer1D<Finished, Stride1D.Dense> finished;
     private readonly MemoryBuffer1D<int, Stride1D.Dense> sliding, rolling, events, near, stiff, rare, counts;
-    private readonly int[] lengths = new int[ShotKernels.Lists];
+    private readonly int[] lengths = GC.AllocateArray<int>(ShotKernels.Lists, pinned: true);
+    private readonly List<IDisposable> locks = [];
+    private readonly Dictionary<Type, MemoryBuffer> tables = [];
     private readonly Dictionary<Lane, Dictionary<Type, IDisposable>> lanes = new(ReferenceEqualityComparer.Instance);
 
     public ChunkMemory(Accelerator accelerator, int most)
@@ -24,7 +27,9 @@ internal sealed class ChunkMemory : IDisposable
         Most = most;
         Stream = accelerator.CreateStream();
         starts = accelerator.Allocate1D<Start>(most);
-        shots = accelerator.Allocate1D<Shot>(most);
+        var room = Gpu.Shots.Room(most);
+        numbers = accelerator.Allocate1D<double>(room.Numbers);
+        wholes = accelerator.Allocate1D<int>(room.Wholes);
         finished = accelerator.Allocate1D<Finished>(most);
         sliding = accelerator.Allocate1D<int>(most);
         rolling = accelerator.Allocate1D<int>(most);
@@ -34,7 +39,10 @@ internal sealed class ChunkMemory : IDisposable
         rare = accelerator.Allocate1D<int>(most);
         counts = accelerator.Allocate1D<int>(lengths.Length);
         Rows = new(most);
-        Results = new Finished[most];
+        Results = GC.AllocateArray<Finished>(most, pinned: true);
+        Lock(Rows.Starts);
+        Lock(Results);
+        Lock(lengths);
     }
 
     public AcceleratorStream Stream { get; }
@@ -44,7 +52,7 @@ internal sealed class ChunkMemory : IDisposable
 
     public ArrayView<Start> Starts => starts.View;
 
-    public ArrayView<Shot> Shots => shots.View;
+    public Shots Shots => new(numbers.View, wholes.View);
 
     public ArrayView<Finished> Finished => finished.View;
 
@@ -78,12 +86,18 @@ internal sealed class ChunkMemory : IDisposable
         starts.View.SubView(0, from.Length).CopyFromCPU(Stream, from);
     }
 
-    public MemoryBuffer1D<TItem, Stride1D.Dense> Upload<TItem>(TItem[] items)
+    /// <summary>A table, good until the next of its kind. Its memory is kept: to give some back, a card stops all that it does.</summary>
+    public ArrayView<TItem> Upload<TItem>(TItem[] items)
         where TItem : unmanaged
     {
-        var buffer = accelerator.Allocate1D<TItem>(items.Length);
-        buffer.View.CopyFromCPU(Stream, items);
-        return buffer;
+        if (tables.GetValueOrDefault(typeof(TItem)) is not MemoryBuffer1D<TItem, Stride1D.Dense> table || table.Length < items.Length)
+        {
+            tables.GetValueOrDefault(typeof(TItem))?.Dispose();
+            tables[typeof(TItem)] = table = accelerator.Allocate1D<TItem>(items.Length);
+        }
+        var view = table.View.SubView(0, items.Length);
+        view.CopyFromCPU(Stream, items);
+        return view;
     }
 
     /// <summary>Empties some of the lists.</summary>
@@ -138,9 +152,22 @@ internal sealed class ChunkMemory : IDisposable
     public void Dispose()
     {
         ForgetLanes();
-        foreach (IDisposable buffer in new IDisposable[] { starts, shots, finished, sliding, rolling, events, near, stiff, rare, counts, Stream })
+        foreach (var buffer in (IEnumerable<IDisposable>)[.. locks, .. tables.Values, starts, numbers, wholes, finished, sliding, rolling, events, near, stiff, rare, counts, Stream])
         {
             buffer.Dispose();
+        }
+    }
+
+    // Kept where it is by the system as well, the card fetches and brings it several times as fast; where that cannot be had, it goes without.
+    private void Lock<TItem>(TItem[] pinned)
+        where TItem : unmanaged
+    {
+        try
+        {
+            locks.Add(accelerator.CreatePageLockFromPinned(pinned));
+        }
+        catch (AcceleratorException)
+        {
         }
     }
 

@@ -19,8 +19,8 @@ internal sealed class ChunkRows(int most)
     /// <summary>What the card's numbers do not tell.</summary>
     public bool[] InDoubt { get; } = new bool[most];
 
-    /// <summary>Group after group.</summary>
-    public Start[] Starts { get; } = new Start[most];
+    /// <summary>Group after group. Never moved, so that a card can read it by itself.</summary>
+    public Start[] Starts { get; } = GC.AllocateArray<Start>(most, pinned: true);
 
     /// <summary>The rows of the starts.</summary>
     public int[] Places { get; } = new int[most];

@@ -95,9 +95,8 @@ internal sealed class FilledChunk(int from, int count, SimulatorOptions options,
                 ref var result = ref results[k];
                 var row = group.Row(k);
                 // Numbers of the card are doubles by another name.
-                ref readonly var end = ref System.Runtime.CompilerServices.Unsafe.As<Moment<DeviceDouble>, Moment<Real>>(ref result.End);
                 ref readonly var tally = ref System.Runtime.CompilerServices.Unsafe.As<Tally<DeviceDouble>, Tally<Real>>(ref result.Tally);
-                Outcomes[row] = Ensembles.Outcomes.Of(end, tally, result.Ended, result.Steps, result.OilTaken, Launches[row], group.Lane);
+                Outcomes[row] = Ensembles.Outcomes.Of(result.End, tally, result.Ended, result.Steps, result.OilTaken, Launches[row], group.Lane);
                 room.InDoubt[row] = single && Doubt.Of(Outcomes[row]);
             }
         });

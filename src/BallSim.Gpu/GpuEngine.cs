@@ -27,13 +27,13 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
     private const int Chunk = 1 << 18;
 
     // A round takes some milliseconds, however few its shots are, and the kernel of rare events more. What is left of a chunk when so few shots for each thread of the processor go on (those that slip again and again, those that wait for a rare event) is thrown there; and no more than this part of a chunk.
-    private const int LeftPerThread = 32, Part = 256;
+    private const int LeftPerThread = 16, Part = 1024;
 
     /// <summary>Per card: while one chunk waits for its slowest events, others compute, and the processor prepares the next and reads the last.</summary>
     internal const int ChunksAtATime = 6;
 
-    // Shots left over that one thread throws side by side.
-    private const int Slice = 8, SlicesPerThread = 4;
+    // Shots left over that one thread throws side by side, at least: fewer would not fill its lanes for long.
+    private const int Slice = 16;
 
     // Kernels of events need much local memory, those of plain steps none: without this flag of the driver (CU_CTX_LMEM_RESIZE_TO_MAX) it is given back and taken anew for every launch.
     private const CudaAcceleratorFlags LocalMemoryStays = (CudaAcceleratorFlags)0x10;
@@ -180,6 +180,38 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
         return best!;
     }
 
+    /// <summary>Seconds that chunks take that go through the first device side by side, as they do in an ensemble, each so many times over: kernels, results brought back, and what is left over thrown on the processor; not what prepares and reads a chunk.</summary>
+    internal double Together(Throw[] throws, EnsembleOptions options, int chunks, int rounds)
+    {
+        var device = devices[0];
+        using var ready = new Barrier(chunks + 1);
+        using var failures = new BlockingCollection<Exception>();
+        var threads = Enumerable.Range(0, chunks).Select(_ => new Thread(() => Guarded(
+            () =>
+            {
+                device.Accelerator.Bind();
+                using var memory = new ChunkMemory(device.Accelerator, throws.Length);
+                var filled = new Chunks(new ThrowRows(throws, new Outcome[throws.Length]), options, null, default, throws.Length).Filled(0, throws.Length, memory.Rows);
+                var group = filled.Groups.Single();
+                var set = device.Kernels(group.Kind(options.Precision == Precision.Single));
+                ready.SignalAndWait();
+                for (var i = 0; i < rounds; i++)
+                {
+                    Finish(filled, Array.ConvertAll(set.Run(memory, group, MostLeft(group), null, default), group.Row), options, default);
+                }
+            },
+            failures))).ToList();
+        threads.ForEach(t => t.Start());
+        ready.SignalAndWait();
+        var start = Stopwatch.GetTimestamp();
+        threads.ForEach(t => t.Join());
+        if (failures.TryTake(out var first))
+        {
+            System.Runtime.ExceptionServices.ExceptionDispatchInfo.Throw(first);
+        }
+        return Stopwatch.GetElapsedTime(start).TotalSeconds;
+    }
+
     /// <summary>A context in which kernels are compiled as they must be.</summary>
     internal static Context NewContext(Action<Context.Builder> devices, MathMode math = MathMode.Default)
     {
@@ -248,7 +280,7 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
     private static void Finish(FilledChunk chunk, int[] rows, EnsembleOptions options, CancellationToken cancellation)
     {
         var alone = options with { Precision = Precision.Double, Threads = 1 };
-        Parallel.ForEach(rows.Chunk(Math.Max(Slice, rows.Length / (SlicesPerThread * Environment.ProcessorCount))), slice => Processor.Run(new RestOfChunk(chunk, slice), alone, null, cancellation));
+        Parallel.ForEach(rows.Chunk(Math.Max(Slice, (rows.Length - 1) / Environment.ProcessorCount + 1)), slice => Processor.Run(new RestOfChunk(chunk, slice), alone, null, cancellation));
     }
 
     private static void OnProcessor(Chunks work, int from, int count) => Processor.Run(new PartOfRows(work.Rows, from, count), work.Options, work.PartOf(), work.Cancellation);

@@ -42,6 +42,9 @@ internal abstract class KernelSet
         nameof(ShotKernels.Begin), nameof(ShotKernels.Event), nameof(ShotKernels.Finish),
     ];
 
+    /// <summary>Those of them that are compiled when they are first asked for.</summary>
+    protected static IReadOnlyList<string> Seldom { get; } = [nameof(ShotKernels.Begin), nameof(ShotKernels.Event)];
+
     /// <summary>The method of a kernel, for the type arguments of a set.</summary>
     protected static MethodInfo Method(string name, Type[] types)
     {
@@ -100,17 +103,25 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
     // As many as a kernel of plain steps has registers for, and more blocks than the device runs at a time; one warp, where few are slow: they spread over the card.
     private readonly int blockSize, smallBlock;
 
-    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, TSetups, TGround> slide;
-    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetups, TGround> roll;
-    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> startSlip;
-    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> relax;
-    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>> wait;
-    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Start>, ArrayView<Shot>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> beginSliding;
-    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Start>, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> begin;
-    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> events;
-    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> stick;
-    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, TSetups, TGround> endSliding, endRolling;
-    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, int, ArrayView<Finished>, TSetupsInEvents, TGroundInEvents> finish;
+    // Threads of a block of plain steps, which fills a multiprocessor; how many of these there are.
+    private readonly int most, multiprocessors;
+
+    private const int WarpSize = Shots.Tile;
+
+    private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, TSetups, TGround> slide;
+    private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetups, TGround> roll;
+    private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> startSlip;
+    private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> relax;
+    private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>> wait;
+    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Start>, Shots, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> beginSliding;
+
+    // These two take longest to compile, and many ensembles never meet what they are for.
+    private readonly Lazy<Action<AcceleratorStream, KernelConfig, ArrayView<Start>, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>> begin;
+    private readonly Lazy<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>> events;
+
+    private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> stick;
+    private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, TSetups, TGround> endSliding, endRolling;
+    private readonly Action<AcceleratorStream, KernelConfig, Shots, int, ArrayView<Finished>, TSetupsInEvents, TGroundInEvents> finish;
 
     // A step too short for the numbers of plain steps would be undone there.
     private static readonly double Shortest = 2 * (double)T.Sliver;
@@ -121,20 +132,22 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
     public KernelSet(Accelerator accelerator)
     {
         blockSize = Math.Min(64, accelerator.MaxGroupSize.X);
-        smallBlock = Math.Min(32, blockSize);
-        var kernels = Loaded(accelerator);
-        slide = kernels[nameof(ShotKernels.Slide)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, TSetups, TGround>>();
-        roll = kernels[nameof(ShotKernels.Roll)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetups, TGround>>();
-        startSlip = kernels[nameof(ShotKernels.StartSlip)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
-        relax = kernels[nameof(ShotKernels.Relax)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
-        wait = kernels[nameof(ShotKernels.Wait)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>>>();
-        beginSliding = kernels[nameof(ShotKernels.BeginSliding)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Start>, ArrayView<Shot>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
-        begin = kernels[nameof(ShotKernels.Begin)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Start>, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
-        events = kernels[nameof(ShotKernels.Event)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
-        stick = kernels[nameof(ShotKernels.Stick)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
-        endSliding = kernels[nameof(ShotKernels.EndSliding)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, TSetups, TGround>>();
-        endRolling = kernels[nameof(ShotKernels.EndRolling)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, TSetups, TGround>>();
-        finish = kernels[nameof(ShotKernels.Finish)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Shot>, int, ArrayView<Finished>, TSetupsInEvents, TGroundInEvents>>();
+        smallBlock = Math.Min(WarpSize, blockSize);
+        most = Math.Min(256, accelerator.MaxNumThreadsPerGroup);
+        multiprocessors = accelerator.NumMultiprocessors;
+        var kernels = Loaded(accelerator, Names.Except(Seldom));
+        slide = kernels[nameof(ShotKernels.Slide)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, TSetups, TGround>>();
+        roll = kernels[nameof(ShotKernels.Roll)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetups, TGround>>();
+        startSlip = kernels[nameof(ShotKernels.StartSlip)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
+        relax = kernels[nameof(ShotKernels.Relax)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
+        wait = kernels[nameof(ShotKernels.Wait)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>>>();
+        beginSliding = kernels[nameof(ShotKernels.BeginSliding)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Start>, Shots, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
+        begin = new(() => Loaded(accelerator, [nameof(ShotKernels.Begin)]).Single().Value.CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Start>, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>());
+        events = new(() => Loaded(accelerator, [nameof(ShotKernels.Event)]).Single().Value.CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>());
+        stick = kernels[nameof(ShotKernels.Stick)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
+        endSliding = kernels[nameof(ShotKernels.EndSliding)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, TSetups, TGround>>();
+        endRolling = kernels[nameof(ShotKernels.EndRolling)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, TSetups, TGround>>();
+        finish = kernels[nameof(ShotKernels.Finish)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, int, ArrayView<Finished>, TSetupsInEvents, TGroundInEvents>>();
     }
 
     public override int[] Run(ChunkMemory chunk, Group group, int most, KernelTimes? times, CancellationToken cancellation)
@@ -142,10 +155,8 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
         var (stream, count) = (chunk.Stream, group.Count);
         chunk.Upload(group.Starts);
         // One setup is an argument; a table must lie on the device.
-        using var table = chunk.Upload(group.Setups<T>());
-        using var tableInEvents = chunk.Upload(group.Setups<DeviceDouble>());
-        var setups = TSetups.From(group.Setups<T>(), table.View);
-        var setupsInEvents = TSetupsInEvents.From(group.Setups<DeviceDouble>(), tableInEvents.View);
+        var setups = TSetups.From(group.Setups<T>(), chunk.Upload(group.Setups<T>()));
+        var setupsInEvents = TSetupsInEvents.From(group.Setups<DeviceDouble>(), chunk.Upload(group.Setups<DeviceDouble>()));
         var (lane, laneInEvents) = (chunk.Lane<T>(group.Lane), chunk.Lane<DeviceDouble>(group.Lane));
         var ground = TGround.On(lane.Map, lane.Heights);
         var groundInEvents = TGroundInEvents.On(laneInEvents.Map, laneInEvents.Heights);
@@ -154,7 +165,7 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
         KernelTimes.Run(times, stream, () => beginSliding(stream, Blocks(count), chunk.Starts, chunk.Shots, count, chunk.Sliding, chunk.Rare, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Begin += s);
         if (chunk.ReadCounts()[ShotKernels.Rare] is var others and > 0)
         {
-            KernelTimes.Run(times, stream, () => begin(stream, Blocks(others, smallBlock), chunk.Starts, chunk.Shots, chunk.Rare, others, chunk.Sliding, chunk.Rolling, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Begin += s);
+            KernelTimes.Run(times, stream, () => begin.Value(stream, Blocks(others, smallBlock), chunk.Starts, chunk.Shots, chunk.Rare, others, chunk.Sliding, chunk.Rolling, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Begin += s);
             chunk.Clear(ShotKernels.Rare, 1);
         }
         int[] left;
@@ -172,7 +183,7 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
             // Their kernel takes long, however few they are: they wait for each other.
             if (all <= most)
             {
-                KernelTimes.Run(times, stream, () => events(stream, Blocks(rare, smallBlock), chunk.Shots, chunk.Rare, rare, Shortest, chunk.Sliding, chunk.Rolling, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Events += s);
+                KernelTimes.Run(times, stream, () => events.Value(stream, Blocks(rare, smallBlock), chunk.Shots, chunk.Rare, rare, Shortest, chunk.Sliding, chunk.Rolling, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Events += s);
                 chunk.Clear(ShotKernels.Rare, 1);
                 times?.Waited(rare);
                 continue;
@@ -180,11 +191,11 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
             chunk.Clear(0, ShotKernels.Near);
             if (sliding > 0)
             {
-                KernelTimes.Run(times, stream, () => slide(stream, Blocks(sliding), chunk.Shots, chunk.Sliding, sliding, chunk.Events, setups, ground), (t, s) => t.Slide += s);
+                KernelTimes.Run(times, stream, () => slide(stream, Together(sliding), chunk.Shots, chunk.Sliding, sliding, chunk.Events, chunk.Counts, setups, ground), (t, s) => t.Slide += s);
             }
             if (rolling > 0)
             {
-                KernelTimes.Run(times, stream, () => roll(stream, Blocks(rolling), chunk.Shots, chunk.Rolling, rolling, chunk.Events.SubView(sliding, rolling), chunk.Near, chunk.Counts, setups, ground), (t, s) => t.Roll += s);
+                KernelTimes.Run(times, stream, () => roll(stream, Together(rolling), chunk.Shots, chunk.Rolling, rolling, chunk.Events.SubView(sliding, rolling), chunk.Near, chunk.Counts, setups, ground), (t, s) => t.Roll += s);
             }
             if (near > 0)
             {
@@ -212,17 +223,24 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
 
     private KernelConfig Blocks(int count) => Blocks(count, blockSize);
 
+    // For plain steps: few blocks that stay, as large as there are registers for; of few shots one warp here, one there.
+    private KernelConfig Together(int count)
+    {
+        var size = Math.Clamp((count / multiprocessors + WarpSize - 1) / WarpSize * WarpSize, Math.Min(WarpSize, most), most);
+        return new(Math.Min((count + size - 1) / size, multiprocessors), size);
+    }
+
     private static KernelConfig Blocks(int count, int size) => new((count + size - 1) / size, size);
 
     // Compiled side by side: some take many seconds.
-    private static Dictionary<string, Kernel> Loaded(Accelerator accelerator)
+    private static Dictionary<string, Kernel> Loaded(Accelerator accelerator, IEnumerable<string> names)
     {
         var types = typeof(KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents, TGroundInEvents, TSetupsInEvents, TEffects>).GetGenericArguments();
         if (accelerator is not CudaAccelerator card)
         {
-            return Names.ToDictionary(name => name, name => accelerator.LoadKernel(Method(name, types)));
+            return names.ToDictionary(name => name, name => accelerator.LoadKernel(Method(name, types)));
         }
-        var compiled = Names.AsParallel().Select(name => (Name: name, Kernel: Compiled(name, types, card.Architecture, card.InstructionSet))).ToArray();
+        var compiled = names.AsParallel().Select(name => (Name: name, Kernel: Compiled(name, types, card.Architecture, card.InstructionSet))).ToArray();
         return compiled.ToDictionary(k => k.Name, k => card.LoadKernel(k.Kernel));
     }
 }

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using BallSim.Lanes;
 using BallSim.Spatial;
 using ILGPU;
@@ -26,19 +27,24 @@ internal sealed class LaneOnDevice<T> : IDisposable
 
     public void Dispose() => buffers.ForEach(b => b.Dispose());
 
-    private DeviceGrid<T> Grid(PiecewiseBicubic map) => new(Numbers(map.Coefficients), Knots(map.X), Knots(map.Y), map.IsSmooth ? 2 : map.IsContinuous ? 1 : 0);
+    private DeviceGrid<T> Grid(PiecewiseBicubic map) => new(Cells(map.Coefficients), Knots(map.X), Knots(map.Y), map.IsSmooth ? 2 : map.IsContinuous ? 1 : 0);
 
     private DeviceKnots<T> Knots(double[] values)
     {
         var index = new Knots(values);
-        var bins = accelerator.Allocate1D(index.Bins);
-        buffers.Add(bins);
-        return new(Numbers(values), bins.View, index.PerUnit, index.Steps);
+        return new(Numbers(values), values[0], OnDevice(index.Bins), index.PerUnit, index.Steps);
     }
 
-    private ArrayView<T> Numbers(double[] values)
+    private ArrayView<Cell<T>> Cells(double[] coefficients) => OnDevice(MemoryMarshal.Cast<T, Cell<T>>(Converted(coefficients)).ToArray());
+
+    private ArrayView<T> Numbers(double[] values) => OnDevice(Converted(values));
+
+    private static T[] Converted(double[] values) => Array.ConvertAll(values, v => (T)v);
+
+    private ArrayView<TItem> OnDevice<TItem>(TItem[] items)
+        where TItem : unmanaged
     {
-        var numbers = accelerator.Allocate1D(Array.ConvertAll(values, v => (T)v));
+        var numbers = accelerator.Allocate1D(items);
         buffers.Add(numbers);
         return numbers.View;
     }

@@ -34,6 +34,18 @@ public partial class PtxTests
         });
     }
 
+    // What keeps the steps fast.
+    [Fact]
+    public void Steps_in_floats_have_no_noughts_in_their_sums_and_read_a_cell_in_few_instructions()
+    {
+        var slide = Compiled("bare", "Slide".Equals).Single().Text;
+        Assert.False(Nought().IsMatch(slide), Nought().Match(slide).Value);
+        // Six slopes and one on a new row, four columns of coefficients each.
+        Assert.Equal(28, Column().Count(slide));
+        // The threads of a block wait for each other, and nothing else does.
+        Assert.Single(Together().Matches(slide));
+    }
+
     // In doubles, as one who asks for so little error does; it is allowed to spill and to call.
     [Fact]
     public void Steps_that_foresee_the_dips_compile()
@@ -65,6 +77,15 @@ public partial class PtxTests
         Assert.Equal(law == "bare", kind.Given);
         return KernelSet.Ptx(kind, CudaArchitecture.SM_80, CudaInstructionSet.ISA_78, wanted);
     }
+
+    [GeneratedRegex(@"(mul\.\S+|fma\.rn\.f32)\s+%f\d+, (0f00000000|%f\d+, 0f00000000[,;]).*")]
+    private static partial Regex Nought();
+
+    [GeneratedRegex(@"\bld\.v4\.f32\b")]
+    private static partial Regex Column();
+
+    [GeneratedRegex(@"\bbar\.")]
+    private static partial Regex Together();
 
     [GeneratedRegex(@"\.local\b")]
     private static partial Regex Local();

@@ -20,12 +20,14 @@ internal static class CommonEvents<T, TSurface>
     /// <summary>From the foul line to sliding; false if it is not as simple as that.</summary>
     public static bool Begin(in Start start, ref Moving<T> shot, in Body<T> body, TSurface surface, in Control<T> control)
     {
-        static T Of(DeviceDouble a) => Converted<DeviceDouble, T>.Of(a);
+        static T Of(DeviceDouble a) => (double)a;
         if (start.Loft > 0)
         {
             return false;
         }
-        FoulLine<T>.Leave(body, Of(start.X), 0.0, Of(start.VelocityX), Of(start.VelocityY), Converted<DeviceDouble, T>.Of(start.Orientation), Converted<DeviceDouble, T>.Of(start.AngularVelocity), out shot.y, out shot.q);
+        var q = start.Orientation;
+        var ω = start.AngularVelocity;
+        FoulLine<T>.Leave(body, Of(start.X), 0.0, Of(start.VelocityX), Of(start.VelocityY), new(Of(q.W), Of(q.X), Of(q.Y), Of(q.Z)), new(Of(ω.X), Of(ω.Y), Of(ω.Z)), out shot.y, out shot.q);
         FoulLine<T>.Land(body, shot.q, ref shot.y);
         Unsafe.SkipInit(out SlideContact<T> c);
         c.At(body, shot.q, shot.y);

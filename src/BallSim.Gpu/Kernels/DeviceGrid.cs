@@ -1,11 +1,12 @@
 using BallSim.Lanes;
 using BallSim.Spatial;
 using ILGPU;
+using ILGPU.Runtime;
 
 namespace BallSim.Gpu;
 
 /// <summary>The numbers of a <see cref="PiecewiseBicubic"/> as the card reads them.</summary>
-internal readonly struct DeviceGrid<T>(ArrayView<T> coefficients, DeviceKnots<T> columns, DeviceKnots<T> rows, int smoothness)
+internal readonly struct DeviceGrid<T>(ArrayView<Cell<T>> cells, DeviceKnots<T> columns, DeviceKnots<T> rows, int smoothness)
     where T : unmanaged, IDeviceReal<T>, IReal<T>
 {
     /// <summary>The row is looked up at every place.</summary>
@@ -14,7 +15,7 @@ internal readonly struct DeviceGrid<T>(ArrayView<T> coefficients, DeviceKnots<T>
     /// <summary>A step that ends on a knot may end a rounding error short of it, m.</summary>
     private const double Sliver = 1e-9;
 
-    private readonly ArrayView<T> coefficients = coefficients;
+    private readonly ArrayView<Cell<T>> cells = cells;
     private readonly DeviceKnots<T> columns = columns, rows = rows;
 
     // 1: values do not jump from row to row; 2: nor do slopes.
@@ -33,39 +34,32 @@ internal readonly struct DeviceGrid<T>(ArrayView<T> coefficients, DeviceKnots<T>
         return rows.End(row);
     }
 
-    public T At(T x, T y, int row)
+    public T StartOf(int row) => rows.Start(row);
+
+    public T At(T x, T y, int row) => At(x, y, row, rows.Start(row));
+
+    /// <summary>The same where it is known where the row starts.</summary>
+    public T At(T x, T y, int row, T start)
     {
-        var at = Cell(x, y, row, out var u, out var v);
-        var c0 = Cubic(at, v);
-        var c1 = Cubic(at + 4, v);
-        var c2 = Cubic(at + 8, v);
-        var c3 = Cubic(at + 12, v);
-        return T.Fma(T.Fma(T.Fma(c3, u, c2), u, c1), u, c0);
+        var cell = Under(x, row, out var u);
+        var v = y - start;
+        return T.Fma(T.Fma(T.Fma(cell.D.At(v), u, cell.C.At(v)), u, cell.B.At(v)), u, cell.A.At(v));
     }
 
     public void Slopes(T x, T y, int row, out T perX, out T perY)
     {
-        var at = Cell(x, y, row, out var u, out var v);
         T two = 2.0, three = 3.0;
-        T c1 = Cubic(at + 4, v), c2 = Cubic(at + 8, v), c3 = Cubic(at + 12, v);
-        perX = T.Fma(T.Fma(three * c3, u, two * c2), u, c1);
-        T d0 = Slope(at, v), d1 = Slope(at + 4, v), d2 = Slope(at + 8, v), d3 = Slope(at + 12, v);
-        perY = T.Fma(T.Fma(T.Fma(d3, u, d2), u, d1), u, d0);
+        var cell = Under(x, row, out var u);
+        var v = y - rows.Start(row);
+        perX = T.Fma(T.Fma(three * cell.D.At(v), u, two * cell.C.At(v)), u, cell.B.At(v));
+        perY = T.Fma(T.Fma(T.Fma(cell.D.Slope(v), u, cell.C.Slope(v)), u, cell.B.Slope(v)), u, cell.A.Slope(v));
     }
 
-    private int Cell(T x, T y, int row, out T u, out T v)
+    private Cell<T> Under(T x, int row, out T u)
     {
-        var column = columns.IndexOf(x);
-        u = x - columns.Start(column);
-        v = y - rows.Start(row);
-        return 16 * (row * columns.Intervals + column);
-    }
-
-    private T Cubic(int at, T v) => T.Fma(T.Fma(T.Fma(coefficients[at + 3], v, coefficients[at + 2]), v, coefficients[at + 1]), v, coefficients[at]);
-
-    private T Slope(int at, T v)
-    {
-        T two = 2.0, three = 3.0;
-        return T.Fma(T.Fma(three * coefficients[at + 3], v, two * coefficients[at + 2]), v, coefficients[at + 1]);
+        var column = columns.IndexOf(x, out var start);
+        u = x - start;
+        // As the buffer is, and so a cell is read in few instructions.
+        return cells.AsAligned(16)[row * columns.Intervals + column];
     }
 }

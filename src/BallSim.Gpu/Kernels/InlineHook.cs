@@ -33,6 +33,11 @@ internal readonly struct InlineHook(bool whole) : IBackendHook
 
     public void OptimizedKernelContext(IRContext kernelContext, Method kernelMethod)
     {
+        // Noughts make noughts.
+        for (var i = 0; i < 3; i++)
+        {
+            kernelContext.Transform(Transformer.Create(TransformerConfiguration.Empty, new NoughtsOfFloats()));
+        }
     }
 
     // Numbers, vectors, the shapes of both contacts: what has no path of its own.

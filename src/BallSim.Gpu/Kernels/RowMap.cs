@@ -8,10 +8,16 @@ internal struct RowMap<T>(DeviceGrid<T> grid) : IMapOn<RowMap<T>, T>
 {
     private readonly DeviceGrid<T> grid = grid;
     private int row;
+    private T start;
 
     public static RowMap<T> On(DeviceGrid<T> grid) => new(grid);
 
-    public T Enter(T y) => grid.Enter(y, out row);
+    public T Enter(T y)
+    {
+        var end = grid.Enter(y, out row);
+        start = grid.StartOf(row);
+        return end;
+    }
 
     public readonly bool Joins => grid.IsContinuous;
 
@@ -19,5 +25,5 @@ internal struct RowMap<T>(DeviceGrid<T> grid) : IMapOn<RowMap<T>, T>
     {
     }
 
-    public readonly T At(T x, T y) => grid.At(x, y, row);
+    public readonly T At(T x, T y) => grid.At(x, y, row, start);
 }

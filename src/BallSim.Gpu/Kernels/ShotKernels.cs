@@ -11,59 +11,116 @@ namespace BallSim.Gpu;
 /// </summary>
 internal static class ShotKernels
 {
-    /// <summary>Where the lengths of the lists stand: shots that slide, that roll, that slip, stiffly at first; those that come near the limit of grip; those that wait for a rare event.</summary>
-    public const int Sliding = 0, Rolling = 1, Stiff = 2, Near = 3, Rare = 4, Lists = 5;
+    /// <summary>Where the lengths of the lists stand: shots that slide, that roll, that slip, stiffly at first; of the first two, how many have been taken from their list; those that come near the limit of grip; those that wait for a rare event.</summary>
+    public const int Sliding = 0, Rolling = 1, Stiff = 2, SlideTaken = 3, RollTaken = 4, Near = 5, Rare = 6, Lists = 7;
 
-    /// <summary>Plain steps of sliding, for the shots of a list; they go on to the list of events.</summary>
-    public static void Slide<T, TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> list, int count, ArrayView<int> events, TSetups setups, TGround ground)
+    // So many steps, and threads without a shot take the next: all of a block at once, which keeps it together.
+    private const int StepsAtATime = 6;
+
+    /// <summary>Plain steps of sliding, for the shots of a list; they go on to the list of events. A thread that is through with a shot takes the next; the threads of a block keep together, so that they wait for the same instructions only once.</summary>
+    public static void Slide<T, TSurface, TGround, TSetups, TEffects>(Shots shots, ArrayView<int> list, int count, ArrayView<int> events, ArrayView<int> counts, TSetups setups, TGround ground)
         where T : unmanaged, IDeviceReal<T>, IScalar<T>, IReal<T>
         where TSurface : struct, ISurface<T>
         where TGround : struct, IGround<T, TSurface>
         where TSetups : struct, ISetups<T>
         where TEffects : struct, IEffects
     {
-        var at = Grid.GlobalIndex.X;
-        if (at >= count)
+        Moving<T> moving = default;
+        int i = 0, which = 0;
+        var surface = ground.Under(setups.Of(which).Law);
+        var why = Why.Waits;
+        for (var n = 0; ; n++)
         {
-            return;
+            if (n % StepsAtATime == 0)
+            {
+                if (why != Why.Nothing)
+                {
+                    if (why != Why.Waits)
+                    {
+                        shots.Keep<T, TEffects>(i, moving, sliding: true, rolling: false);
+                        shots.Keep(i, why);
+                    }
+                    why = Why.Waits;
+                    var at = Atomic.Add(ref counts[SlideTaken], 1);
+                    if (at < count)
+                    {
+                        i = list[at];
+                        events[at] = i;
+                        which = shots.SetupOf(i);
+                        moving = shots.Read<T, TEffects>(i);
+                        surface = ground.Under(setups.Of(which).Law);
+                        surface.Enter(Pace<T>.Within(moving.y.Y, moving.rowEnd));
+                        why = Why.Nothing;
+                    }
+                }
+                if (!ILGPU.Group.BarrierOr(why == Why.Nothing))
+                {
+                    return;
+                }
+            }
+            if (why == Why.Nothing)
+            {
+                var setup = setups.Of(which);
+                why = PlainSteps<T, TSurface>.Slide(ref moving, setup.Constants.Body<TEffects>(), ref surface, setup.Bounds, setup.Control);
+            }
         }
-        var i = list[at];
-        events[at] = i;
-        var setup = setups.Of(shots[i].Setup);
-        var moving = Converted<DeviceDouble, T>.Of(shots[i].Moving);
-        var why = PlainSteps<T, TSurface>.Slide(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control);
-        shots[i].Moving = Converted<T, DeviceDouble>.Of(moving);
-        shots[i].Why = why;
     }
 
-    /// <summary>Plain steps of rolling; those that come near the limit of grip go on to a list of their own as well.</summary>
-    public static void Roll<T, TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> list, int count, ArrayView<int> events, ArrayView<int> near, ArrayView<int> counts, TSetups setups, TGround ground)
+    /// <summary>The same of rolling; those that come near the limit of grip go on to a list of their own as well.</summary>
+    public static void Roll<T, TSurface, TGround, TSetups, TEffects>(Shots shots, ArrayView<int> list, int count, ArrayView<int> events, ArrayView<int> near, ArrayView<int> counts, TSetups setups, TGround ground)
         where T : unmanaged, IDeviceReal<T>, IScalar<T>, IReal<T>
         where TSurface : struct, ISurface<T>
         where TGround : struct, IGround<T, TSurface>
         where TSetups : struct, ISetups<T>
         where TEffects : struct, IEffects
     {
-        var at = Grid.GlobalIndex.X;
-        if (at >= count)
+        Moving<T> moving = default;
+        int i = 0, which = 0;
+        var surface = ground.Under(setups.Of(which).Law);
+        var why = Why.Waits;
+        for (var n = 0; ; n++)
         {
-            return;
-        }
-        var i = list[at];
-        events[at] = i;
-        var setup = setups.Of(shots[i].Setup);
-        var moving = Converted<DeviceDouble, T>.Of(shots[i].Moving);
-        var why = PlainSteps<T, TSurface>.Roll(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control);
-        shots[i].Moving = Converted<T, DeviceDouble>.Of(moving);
-        shots[i].Why = why;
-        if (why is Why.MaySlip or Why.SlipsAtRow)
-        {
-            near[Atomic.Add(ref counts[Near], 1)] = i;
+            if (n % StepsAtATime == 0)
+            {
+                if (why != Why.Nothing)
+                {
+                    if (why != Why.Waits)
+                    {
+                        shots.Keep<T, TEffects>(i, moving, sliding: false, rolling: true);
+                        shots.Keep(i, why);
+                        if (why is Why.MaySlip or Why.SlipsAtRow)
+                        {
+                            near[Atomic.Add(ref counts[Near], 1)] = i;
+                        }
+                    }
+                    why = Why.Waits;
+                    var at = Atomic.Add(ref counts[RollTaken], 1);
+                    if (at < count)
+                    {
+                        i = list[at];
+                        events[at] = i;
+                        which = shots.SetupOf(i);
+                        moving = shots.Read<T, TEffects>(i);
+                        surface = ground.Under(setups.Of(which).Law);
+                        surface.Enter(Pace<T>.Within(moving.y.Y, moving.rowEnd));
+                        why = Why.Nothing;
+                    }
+                }
+                if (!ILGPU.Group.BarrierOr(why == Why.Nothing))
+                {
+                    return;
+                }
+            }
+            if (why == Why.Nothing)
+            {
+                var setup = setups.Of(which);
+                why = PlainSteps<T, TSurface>.Roll(ref moving, setup.Constants.Body<TEffects>(), ref surface, setup.Bounds, setup.Control);
+            }
         }
     }
 
     /// <summary>Of the shots of a list, as many as there are, those that slip go on to the list of those whose slip is stiff.</summary>
-    public static void StartSlip<TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> near, double shortest, ArrayView<int> rolling, ArrayView<int> stiff, ArrayView<int> rare, ArrayView<int> counts, TSetups setups, TGround ground)
+    public static void StartSlip<TSurface, TGround, TSetups, TEffects>(Shots shots, ArrayView<int> near, double shortest, ArrayView<int> rolling, ArrayView<int> stiff, ArrayView<int> rare, ArrayView<int> counts, TSetups setups, TGround ground)
         where TSurface : struct, ISurface<DeviceDouble>
         where TGround : struct, IGround<DeviceDouble, TSurface>
         where TSetups : struct, ISetups<DeviceDouble>
@@ -75,15 +132,15 @@ internal static class ShotKernels
             return;
         }
         var i = near[at];
-        var setup = setups.Of(shots[i].Setup);
-        var moving = shots[i].Moving;
-        var why = SlipAgain<DeviceDouble, TSurface>.Start(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, shots[i].Why, shortest);
+        var setup = setups.Of(shots.SetupOf(i));
+        var moving = shots.Read<DeviceDouble, TEffects>(i);
+        var why = SlipAgain<DeviceDouble, TSurface>.Start(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, shots.WhyOf(i), shortest);
         // A rare event stays what it was: the run begins there.
         if (why != Why.Rare)
         {
-            shots[i].Why = why;
+            shots.Keep(i, why);
         }
-        else if (shots[i].Why == Why.CannotRoll)
+        else if (shots.WhyOf(i) == Why.CannotRoll)
         {
             rare[Atomic.Add(ref counts[Rare], 1)] = i;
         }
@@ -91,7 +148,7 @@ internal static class ShotKernels
         {
             return;
         }
-        shots[i].Moving = moving;
+        shots.Keep<DeviceDouble, TEffects>(i, moving, sliding: true, rolling: true);
         if (moving.Phase == Phase.Slide)
         {
             stiff[Atomic.Add(ref counts[Stiff], 1)] = i;
@@ -103,7 +160,7 @@ internal static class ShotKernels
     }
 
     /// <summary>Stiff steps of the shots of a list, as many as there are.</summary>
-    public static void Relax<TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> stiff, double least, ArrayView<int> sliding, ArrayView<int> counts, TSetups setups, TGround ground)
+    public static void Relax<TSurface, TGround, TSetups, TEffects>(Shots shots, ArrayView<int> stiff, double least, ArrayView<int> sliding, ArrayView<int> counts, TSetups setups, TGround ground)
         where TSurface : struct, ISurface<DeviceDouble>
         where TGround : struct, IGround<DeviceDouble, TSurface>
         where TSetups : struct, ISetups<DeviceDouble>
@@ -115,11 +172,11 @@ internal static class ShotKernels
             return;
         }
         var i = stiff[at];
-        var setup = setups.Of(shots[i].Setup);
-        var moving = shots[i].Moving;
+        var setup = setups.Of(shots.SetupOf(i));
+        var moving = shots.Read<DeviceDouble, TEffects>(i);
         var why = SlipAgain<DeviceDouble, TSurface>.Relax(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, least);
-        shots[i].Moving = moving;
-        shots[i].Why = why;
+        shots.Keep<DeviceDouble, TEffects>(i, moving, sliding: true, rolling: false);
+        shots.Keep(i, why);
         if (why == Why.Nothing)
         {
             sliding[Atomic.Add(ref counts[Sliding], 1)] = i;
@@ -127,37 +184,37 @@ internal static class ShotKernels
     }
 
     /// <summary>Of the events of a list those that nothing has seen to wait, with those of earlier rounds. Those that must slip on come in the next round.</summary>
-    public static void Wait(ArrayView<Shot> shots, ArrayView<int> events, int count, ArrayView<int> rare, ArrayView<int> counts)
+    public static void Wait(Shots shots, ArrayView<int> events, int count, ArrayView<int> rare, ArrayView<int> counts)
     {
         var at = Grid.GlobalIndex.X;
-        if (at < count && shots[events[at]].Why is not (Why.Nothing or Why.CannotRoll))
+        if (at < count && shots.WhyOf(events[at]) is not (Why.Nothing or Why.CannotRoll))
         {
             rare[Atomic.Add(ref counts[Rare], 1)] = events[at];
         }
     }
 
     /// <summary>Of the events of a list those that are the end of slip; those that must slip on are near the limit of grip in the next round.</summary>
-    public static void Stick<TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> events, int count, ArrayView<int> rolling, ArrayView<int> near, ArrayView<int> counts, TSetups setups, TGround ground)
+    public static void Stick<TSurface, TGround, TSetups, TEffects>(Shots shots, ArrayView<int> events, int count, ArrayView<int> rolling, ArrayView<int> near, ArrayView<int> counts, TSetups setups, TGround ground)
         where TSurface : struct, ISurface<DeviceDouble>
         where TGround : struct, IGround<DeviceDouble, TSurface>
         where TSetups : struct, ISetups<DeviceDouble>
         where TEffects : struct, IEffects
     {
         var at = Grid.GlobalIndex.X;
-        if (at >= count || shots[events[at]].Why != Why.Sticks)
+        if (at >= count || shots.WhyOf(events[at]) != Why.Sticks)
         {
             return;
         }
         var i = events[at];
-        var setup = setups.Of(shots[i].Setup);
-        var moving = shots[i].Moving;
+        var setup = setups.Of(shots.SetupOf(i));
+        var moving = shots.Read<DeviceDouble, TEffects>(i);
         var why = CommonEvents<DeviceDouble, TSurface>.Stick(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control);
-        shots[i].Why = why;
+        shots.Keep(i, why);
         if (why is not (Why.Nothing or Why.CannotRoll))
         {
             return;
         }
-        shots[i].Moving = moving;
+        shots.Keep<DeviceDouble, TEffects>(i, moving, sliding: false, rolling: true);
         if (why == Why.Nothing)
         {
             rolling[Atomic.Add(ref counts[Rolling], 1)] = i;
@@ -169,7 +226,7 @@ internal static class ShotKernels
     }
 
     /// <summary>Of the events of a list those that are the end of a run that slides.</summary>
-    public static void EndSliding<T, TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> events, int count, double shortest, ArrayView<int> sliding, ArrayView<int> counts, TSetups setups, TGround ground)
+    public static void EndSliding<T, TSurface, TGround, TSetups, TEffects>(Shots shots, ArrayView<int> events, int count, double shortest, ArrayView<int> sliding, ArrayView<int> counts, TSetups setups, TGround ground)
         where T : unmanaged, IDeviceReal<T>, IScalar<T>, IReal<T>
         where TSurface : struct, ISurface<T>
         where TGround : struct, IGround<T, TSurface>
@@ -177,20 +234,20 @@ internal static class ShotKernels
         where TEffects : struct, IEffects
     {
         var at = Grid.GlobalIndex.X;
-        if (at >= count || shots[events[at]].Why != Why.MayEnd || shots[events[at]].Moving.Phase != Phase.Slide)
+        if (at >= count || shots.WhyOf(events[at]) != Why.MayEnd || shots.PhaseOf(events[at]) != Phase.Slide)
         {
             return;
         }
         var i = events[at];
-        var setup = setups.Of(shots[i].Setup);
-        var moving = Converted<DeviceDouble, T>.Of(shots[i].Moving);
+        var setup = setups.Of(shots.SetupOf(i));
+        var moving = shots.Read<T, TEffects>(i);
         var why = CommonEvents<T, TSurface>.EndSliding(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, shortest);
-        shots[i].Why = why;
+        shots.Keep(i, why);
         if (why != Why.Nothing)
         {
             return;
         }
-        shots[i].Moving = Converted<T, DeviceDouble>.Of(moving);
+        shots.Keep<T, TEffects>(i, moving, sliding: true, rolling: false);
         if (moving.Ended == Ending.None)
         {
             sliding[Atomic.Add(ref counts[Sliding], 1)] = i;
@@ -198,7 +255,7 @@ internal static class ShotKernels
     }
 
     /// <summary>And of one that rolls.</summary>
-    public static void EndRolling<T, TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> events, int count, double shortest, ArrayView<int> rolling, ArrayView<int> counts, TSetups setups, TGround ground)
+    public static void EndRolling<T, TSurface, TGround, TSetups, TEffects>(Shots shots, ArrayView<int> events, int count, double shortest, ArrayView<int> rolling, ArrayView<int> counts, TSetups setups, TGround ground)
         where T : unmanaged, IDeviceReal<T>, IScalar<T>, IReal<T>
         where TSurface : struct, ISurface<T>
         where TGround : struct, IGround<T, TSurface>
@@ -206,20 +263,20 @@ internal static class ShotKernels
         where TEffects : struct, IEffects
     {
         var at = Grid.GlobalIndex.X;
-        if (at >= count || shots[events[at]].Why != Why.MayEnd || shots[events[at]].Moving.Phase != Phase.Roll)
+        if (at >= count || shots.WhyOf(events[at]) != Why.MayEnd || shots.PhaseOf(events[at]) != Phase.Roll)
         {
             return;
         }
         var i = events[at];
-        var setup = setups.Of(shots[i].Setup);
-        var moving = Converted<DeviceDouble, T>.Of(shots[i].Moving);
+        var setup = setups.Of(shots.SetupOf(i));
+        var moving = shots.Read<T, TEffects>(i);
         var why = CommonEvents<T, TSurface>.EndRolling(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, shortest);
-        shots[i].Why = why;
+        shots.Keep(i, why);
         if (why != Why.Nothing)
         {
             return;
         }
-        shots[i].Moving = Converted<T, DeviceDouble>.Of(moving);
+        shots.Keep<T, TEffects>(i, moving, sliding: false, rolling: true);
         if (moving.Ended == Ending.None)
         {
             rolling[Atomic.Add(ref counts[Rolling], 1)] = i;
@@ -227,7 +284,7 @@ internal static class ShotKernels
     }
 
     /// <summary>From the foul line to sliding; where that is not simple, to the list of rare events.</summary>
-    public static void BeginSliding<TSurface, TGround, TSetups, TEffects>(ArrayView<Start> starts, ArrayView<Shot> shots, int count, ArrayView<int> sliding, ArrayView<int> rare, ArrayView<int> counts, TSetups setups, TGround ground)
+    public static void BeginSliding<TSurface, TGround, TSetups, TEffects>(ArrayView<Start> starts, Shots shots, int count, ArrayView<int> sliding, ArrayView<int> rare, ArrayView<int> counts, TSetups setups, TGround ground)
         where TSurface : struct, ISurface<DeviceDouble>
         where TGround : struct, IGround<DeviceDouble, TSurface>
         where TSetups : struct, ISetups<DeviceDouble>
@@ -241,10 +298,10 @@ internal static class ShotKernels
         var start = starts[i];
         var setup = setups.Of(start.Setup);
         Moving<DeviceDouble> moving = default;
-        shots[i].Setup = start.Setup;
+        shots.KeepSetup(i, start.Setup);
         if (CommonEvents<DeviceDouble, TSurface>.Begin(start, ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Control))
         {
-            shots[i].Moving = moving;
+            shots.Keep<DeviceDouble, TEffects>(i, moving, sliding: true, rolling: false);
             sliding[Atomic.Add(ref counts[Sliding], 1)] = i;
         }
         else
@@ -254,7 +311,7 @@ internal static class ShotKernels
     }
 
     /// <summary>From the foul line to the first plain step, for the shots of a list.</summary>
-    public static void Begin<TSurface, TGround, TSetups, TEffects>(ArrayView<Start> starts, ArrayView<Shot> shots, ArrayView<int> list, int count, ArrayView<int> sliding, ArrayView<int> rolling, ArrayView<int> counts, TSetups setups, TGround ground)
+    public static void Begin<TSurface, TGround, TSetups, TEffects>(ArrayView<Start> starts, Shots shots, ArrayView<int> list, int count, ArrayView<int> sliding, ArrayView<int> rolling, ArrayView<int> counts, TSetups setups, TGround ground)
         where TSurface : struct, ISurface<DeviceDouble>
         where TGround : struct, IGround<DeviceDouble, TSurface>
         where TSetups : struct, ISetups<DeviceDouble>
@@ -274,11 +331,11 @@ internal static class ShotKernels
         {
             run.Ended = run.Continue();
         }
-        Keep(i, ref run, shots, sliding, rolling, counts);
+        Keep<TSurface, TEffects>(i, ref run, shots, sliding, rolling, counts);
     }
 
     /// <summary>One event of each shot of a list, and on to its next plain step. A shot that moves less than the shortest length meanwhile, which the numbers of the plain steps could not tell, goes on.</summary>
-    public static void Event<TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, ArrayView<int> rare, int count, double shortest, ArrayView<int> sliding, ArrayView<int> rolling, ArrayView<int> counts, TSetups setups, TGround ground)
+    public static void Event<TSurface, TGround, TSetups, TEffects>(Shots shots, ArrayView<int> rare, int count, double shortest, ArrayView<int> sliding, ArrayView<int> rolling, ArrayView<int> counts, TSetups setups, TGround ground)
         where TSurface : struct, ISurface<DeviceDouble>
         where TGround : struct, IGround<DeviceDouble, TSurface>
         where TSetups : struct, ISetups<DeviceDouble>
@@ -290,13 +347,13 @@ internal static class ShotKernels
             return;
         }
         var i = rare[at];
-        var setup = setups.Of(shots[i].Setup);
-        var moving = shots[i].Moving;
+        var setup = setups.Of(shots.SetupOf(i));
+        var moving = shots.Read<DeviceDouble, TEffects>(i);
         var run = new Run<DeviceDouble, TSurface, Tally<DeviceDouble>>(setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, moving.Tally);
         run.Resume(moving);
-        if (shots[i].Why is Why.SlipsAtRow or Why.CannotRoll)
+        if (shots.WhyOf(i) is Why.SlipsAtRow or Why.CannotRoll)
         {
-            run.Ended = shots[i].Why == Why.SlipsAtRow ? run.SlipAtRow() : run.SlipOn();
+            run.Ended = shots.WhyOf(i) == Why.SlipsAtRow ? run.SlipAtRow() : run.SlipOn();
             if (run.Ended == Ending.None && !run.IsPlain)
             {
                 run.Ended = run.Continue();
@@ -312,11 +369,11 @@ internal static class ShotKernels
             }
             while (run.Ended == Ending.None && run.Phase == phase && run.y.Y < far);
         }
-        Keep(i, ref run, shots, sliding, rolling, counts);
+        Keep<TSurface, TEffects>(i, ref run, shots, sliding, rolling, counts);
     }
 
     /// <summary>The last instant of every shot.</summary>
-    public static void Finish<TSurface, TGround, TSetups, TEffects>(ArrayView<Shot> shots, int count, ArrayView<Finished> finished, TSetups setups, TGround ground)
+    public static void Finish<TSurface, TGround, TSetups, TEffects>(Shots shots, int count, ArrayView<Finished> finished, TSetups setups, TGround ground)
         where TSurface : struct, ISurface<DeviceDouble>
         where TGround : struct, IGround<DeviceDouble, TSurface>
         where TSetups : struct, ISetups<DeviceDouble>
@@ -327,21 +384,25 @@ internal static class ShotKernels
         {
             return;
         }
-        var setup = setups.Of(shots[i].Setup);
-        var moving = shots[i].Moving;
+        var setup = setups.Of(shots.SetupOf(i));
+        var moving = shots.Read<DeviceDouble, TEffects>(i);
         Finished last = default;
-        last.End = Moment<DeviceDouble>.Of(moving.Phase, moving.y, moving.q, setup.Constants.Body<TEffects>(), ground.Under(setup.Law));
+        var end = Moment<DeviceDouble>.Of(moving.Phase, moving.y, moving.q, setup.Constants.Body<TEffects>(), ground.Under(setup.Law));
+        (last.Time, last.X, last.Y, last.Revolutions) = (end.Time, end.X, end.Y, end.Revolutions);
+        (last.VelocityX, last.VelocityY, last.SlipX, last.SlipY) = (end.VelocityX, end.VelocityY, end.SlipX, end.SlipY);
+        (last.Orientation, last.AngularVelocity) = (end.Orientation, end.AngularVelocity);
         (last.Tally, last.OilTaken, last.Steps, last.Ended) = (moving.Tally, (double)moving.y.OilTaken, moving.Steps, moving.Ended);
         finished[i] = last;
     }
 
-    private static void Keep<TSurface>(int i, ref Run<DeviceDouble, TSurface, Tally<DeviceDouble>> run, ArrayView<Shot> shots, ArrayView<int> sliding, ArrayView<int> rolling, ArrayView<int> counts)
+    private static void Keep<TSurface, TEffects>(int i, ref Run<DeviceDouble, TSurface, Tally<DeviceDouble>> run, Shots shots, ArrayView<int> sliding, ArrayView<int> rolling, ArrayView<int> counts)
         where TSurface : struct, ISurface<DeviceDouble>
+        where TEffects : struct, IEffects
     {
-        var moving = shots[i].Moving;
+        Moving<DeviceDouble> moving = default;
         run.Leave(ref moving);
         moving.Tally = run.recorder;
-        shots[i].Moving = moving;
+        shots.Keep<DeviceDouble, TEffects>(i, moving, sliding: true, rolling: true);
         if (run.Ended != Ending.None)
         {
             return;

@@ -1,6 +1,6 @@
 namespace BallSim.Gpu;
 
-/// <summary>Why a shot left its plain steps.</summary>
+/// <summary>Why a shot left its plain steps, or that it goes on.</summary>
 internal enum Why
 {
     /// <summary>Something rare: left to <see cref="Motion.Run{T,TSurface,TRecorder}"/>.</summary>
@@ -21,6 +21,9 @@ internal enum Why
     /// <summary>Slip has come to its end, but rolling asks for more than the grip: it slips on at once.</summary>
     CannotRoll,
 
-    /// <summary>Seen to.</summary>
+    /// <summary>Seen to; it goes on.</summary>
     Nothing,
+
+    /// <summary>There is no shot.</summary>
+    Waits,
 }
