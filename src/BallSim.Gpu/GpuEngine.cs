@@ -27,7 +27,7 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
     private const int Chunk = 1 << 18;
 
     // A round takes some milliseconds, however few its shots are, and the kernel of rare events more. What is left of a chunk when so few shots for each thread of the processor go on (those that slip again and again, those that wait for a rare event) is thrown there; and no more than this part of a chunk.
-    private const int LeftPerThread = 16, Part = 1024;
+    private const int LeftPerThread = 32, Part = 256;
 
     /// <summary>Per card: while one chunk waits for its slowest events, others compute, and the processor prepares the next and reads the last.</summary>
     internal const int ChunksAtATime = 6;
@@ -124,22 +124,9 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
     {
         var most = Math.Min(MostShots, Math.Max(rows.Count, 1));
         var work = new Chunks(rows, options, progress, cancellation, most);
-        var threads = new List<Thread>();
-        using var failures = new BlockingCollection<Exception>();
-        foreach (var device in devices.Where(d => !d.IsLost))
-        {
-            var lanes = Math.Min(ChunksAtATime, (rows.Count + most - 1) / most);
-            for (var i = 0; i < lanes; i++)
-            {
-                threads.Add(new(() => Guarded(() => Serve(device, work), failures)) { IsBackground = true, Name = device.Accelerator.Name });
-            }
-        }
-        threads.ForEach(t => t.Start());
-        threads.ForEach(t => t.Join());
-        if (failures.TryTake(out var first))
-        {
-            System.Runtime.ExceptionServices.ExceptionDispatchInfo.Throw(first);
-        }
+        var lanes = Math.Min(ChunksAtATime, (rows.Count + most - 1) / most);
+        var serving = devices.Where(d => !d.IsLost).SelectMany(device => Enumerable.Repeat(device, lanes)).ToArray();
+        OnThreads(Description, serving.Length, k => Serve(serving[k], work));
         // What no card took: all of them are lost.
         foreach (var (from, count) in work.Left())
         {
@@ -163,10 +150,7 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
         var device = devices[0];
         device.Accelerator.Bind();
         using var memory = new ChunkMemory(device.Accelerator, throws.Length);
-        var work = new Chunks(new ThrowRows(throws, new Outcome[throws.Length]), options, null, default, throws.Length);
-        var filled = work.Filled(0, throws.Length, memory.Rows);
-        var group = filled.Groups.Single();
-        var kernels = device.Kernels(group.Kind(options.Precision == Precision.Single));
+        var (filled, group, kernels) = Ready(device, memory, throws, options);
         KernelTimes? best = null;
         for (var i = 0; i < rounds; i++)
         {
@@ -184,32 +168,34 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
     internal double Together(Throw[] throws, EnsembleOptions options, int chunks, int rounds)
     {
         var device = devices[0];
-        using var ready = new Barrier(chunks + 1);
-        using var failures = new BlockingCollection<Exception>();
-        var threads = Enumerable.Range(0, chunks).Select(_ => new Thread(() => Guarded(
-            () =>
+        device.Accelerator.Bind();
+        var memories = Enumerable.Range(0, chunks).Select(_ => new ChunkMemory(device.Accelerator, throws.Length)).ToArray();
+        try
+        {
+            var ready = Array.ConvertAll(memories, memory => Ready(device, memory, throws, options));
+            var start = Stopwatch.GetTimestamp();
+            OnThreads(device.Accelerator.Name, chunks, k =>
             {
                 device.Accelerator.Bind();
-                using var memory = new ChunkMemory(device.Accelerator, throws.Length);
-                var filled = new Chunks(new ThrowRows(throws, new Outcome[throws.Length]), options, null, default, throws.Length).Filled(0, throws.Length, memory.Rows);
-                var group = filled.Groups.Single();
-                var set = device.Kernels(group.Kind(options.Precision == Precision.Single));
-                ready.SignalAndWait();
+                var (filled, group, kernels) = ready[k];
                 for (var i = 0; i < rounds; i++)
                 {
-                    Finish(filled, Array.ConvertAll(set.Run(memory, group, MostLeft(group), null, default), group.Row), options, default);
+                    Finish(filled, Array.ConvertAll(kernels.Run(memories[k], group, MostLeft(group), null, default), group.Row), options, default);
                 }
-            },
-            failures))).ToList();
-        threads.ForEach(t => t.Start());
-        ready.SignalAndWait();
-        var start = Stopwatch.GetTimestamp();
-        threads.ForEach(t => t.Join());
-        if (failures.TryTake(out var first))
-        {
-            System.Runtime.ExceptionServices.ExceptionDispatchInfo.Throw(first);
+            });
+            return Stopwatch.GetElapsedTime(start).TotalSeconds;
         }
-        return Stopwatch.GetElapsedTime(start).TotalSeconds;
+        finally
+        {
+            Array.ForEach(memories, memory => memory.Dispose());
+        }
+    }
+
+    private static (FilledChunk Filled, Group Group, KernelSet Kernels) Ready(Device device, ChunkMemory memory, Throw[] throws, EnsembleOptions options)
+    {
+        var filled = new Chunks(new ThrowRows(throws, new Outcome[throws.Length]), options, null, default, throws.Length).Filled(0, throws.Length, memory.Rows);
+        var group = filled.Groups.Single();
+        return (filled, group, device.Kernels(group.Kind(options.Precision == Precision.Single)));
     }
 
     /// <summary>A context in which kernels are compiled as they must be.</summary>
@@ -221,7 +207,20 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
 
     private static Context.Builder Settings(Context.Builder builder) => builder.Optimize(OptimizationLevel.O1).Inlining(InliningMode.Disabled);
 
-    private static void Guarded(Action work, BlockingCollection<Exception> failures)
+    // Threads that may wait for a card; the first failure of one is raised when all have ended.
+    private static void OnThreads(string name, int count, Action<int> body)
+    {
+        var failures = new ConcurrentQueue<Exception>();
+        var threads = Enumerable.Range(0, count).Select(k => new Thread(() => Guarded(() => body(k), failures)) { IsBackground = true, Name = name }).ToList();
+        threads.ForEach(t => t.Start());
+        threads.ForEach(t => t.Join());
+        if (failures.TryDequeue(out var first))
+        {
+            System.Runtime.ExceptionServices.ExceptionDispatchInfo.Throw(first);
+        }
+    }
+
+    private static void Guarded(Action work, ConcurrentQueue<Exception> failures)
     {
         try
         {
@@ -229,7 +228,7 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
         }
         catch (Exception failed)
         {
-            failures.Add(failed);
+            failures.Enqueue(failed);
         }
     }
 

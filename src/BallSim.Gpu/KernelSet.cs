@@ -232,7 +232,7 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
 
     private static KernelConfig Blocks(int count, int size) => new((count + size - 1) / size, size);
 
-    // Compiled side by side: some take many seconds.
+    // Compiled side by side, here and by the driver: some take many seconds.
     private static Dictionary<string, Kernel> Loaded(Accelerator accelerator, IEnumerable<string> names)
     {
         var types = typeof(KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents, TGroundInEvents, TSetupsInEvents, TEffects>).GetGenericArguments();
@@ -240,7 +240,10 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
         {
             return names.ToDictionary(name => name, name => accelerator.LoadKernel(Method(name, types)));
         }
-        var compiled = names.AsParallel().Select(name => (Name: name, Kernel: Compiled(name, types, card.Architecture, card.InstructionSet))).ToArray();
-        return compiled.ToDictionary(k => k.Name, k => card.LoadKernel(k.Kernel));
+        return names.AsParallel().Select(name =>
+        {
+            card.Bind();
+            return (Name: name, Kernel: card.LoadKernel(Compiled(name, types, card.Architecture, card.InstructionSet)));
+        }).ToDictionary(k => k.Name, k => k.Kernel);
     }
 }
