@@ -135,7 +135,7 @@ internal static class CommonEvents<T, TSurface>
                 }
             }
             slide.Take(ref step, h, out var error);
-            var norm = control.Norm(error);
+            var norm = control.Norm(error, step.End);
             var next = Pace<T>.Next(norm, lastNorm, dt, h / vy, out var rejected);
             var tooMany = shot.Steps + n + 1 >= bounds.MaxSteps || !(next > 1e-14);
             if (tooMany || rejected > zero || !(slide.N > zero) || !PlainSteps<T, TSurface>.GoesByDistance(slide.VelocityX, slide.VelocityY))
@@ -208,7 +208,7 @@ internal static class CommonEvents<T, TSurface>
             var vy = grip.VelocityY;
             var h = Pace<T>.ByDistance(Pace<T>.CapTurn(dt, grip.ω, Pace<T>.MaxTurnWhileRolling), vy, Pace<T>.NextLine(y.X, y.Y, step.K1.X, rowEnd, bounds) - y.Y, out var atEnd);
             roll.Take(ref step, h, out var error);
-            var norm = control.Norm(error);
+            var norm = control.Norm(error, step.End);
             var next = Pace<T>.Next(norm, lastNorm, dt, h / vy, out var rejected);
             if (shot.Steps + n + 1 >= bounds.MaxSteps || !(next > 1e-14))
             {

@@ -37,7 +37,7 @@ internal static class PlainSteps<T, TSurface>
         }
 
         slide.Take(ref step, h, out var error);
-        var norm = control.Norm(error);
+        var norm = control.Norm(error, step.End);
         var next = Pace<T>.Next(norm, shot.lastNorm, shot.dt, h / vy, out var rejected);
         if (TooMany(shot, next, bounds))
         {
@@ -82,7 +82,7 @@ internal static class PlainSteps<T, TSurface>
         var vy = shot.Grip.VelocityY;
         var h = Pace<T>.ByDistance(Pace<T>.CapTurn(shot.dt, shot.Grip.ω, Pace<T>.MaxTurnWhileRolling), vy, Pace<T>.NextLine(shot.y.X, shot.y.Y, step.K1.X, shot.rowEnd, bounds) - shot.y.Y, out var atEnd);
         roll.Take(ref step, h, out var error);
-        var norm = control.Norm(error);
+        var norm = control.Norm(error, step.End);
         var next = Pace<T>.Next(norm, shot.lastNorm, shot.dt, h / vy, out var rejected);
         if (TooMany(shot, next, bounds))
         {

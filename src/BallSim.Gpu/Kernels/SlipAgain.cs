@@ -61,7 +61,7 @@ internal static class SlipAgain<T, TSurface>
         {
             h = Pace<T>.ByDistance(Pace<T>.CapTurn(shot.dt, shot.Grip.ω, Pace<T>.MaxTurnWhileRolling), vy, Pace<T>.NextLine(shot.y.X, shot.y.Y, step.K1.X, shot.rowEnd, bounds) - shot.y.Y, out atEnd);
             roll.Take(ref step, h, out var error);
-            norm = control.Norm(error);
+            norm = control.Norm(error, step.End);
             shot.dt = Pace<T>.Next(norm, shot.lastNorm, shot.dt, h / vy, out var rejected);
             shot.Steps++;
             if (shot.Steps >= bounds.MaxSteps || !(shot.dt > 1e-14) || tries == MostTries)
@@ -167,7 +167,7 @@ internal static class SlipAgain<T, TSurface>
             slide.Linearise(y);
             var h = T.Min(Pace<T>.CapTurn(dt, slide.ω), fade.Cap);
             RosenbrockW3<Slide<T, TSurface>, State<T>, T>.Take(ref slide, ref step, h, out var error);
-            var next = Control<T>.NextStiff(control.Norm(error), h, out var rejected);
+            var next = Control<T>.NextStiff(control.Norm(error, step.End), h, out var rejected);
             if (PlainSteps<T, TSurface>.TooMany(shot, next, bounds))
             {
                 break;

@@ -88,6 +88,16 @@ internal readonly struct Control<T>
         return T.Min(T.Fma(sum, 0.0, n), 1e20);
     }
 
+    /// <summary>The same of a step to an end; one that turned the ball farther than rotation vectors reach counts as large, so that the next turns it no farther than it may. A step is planned by the turn at its start, and a ball without spin may gain much in it.</summary>
+    public T Norm(in State<T> e, in State<T> end)
+    {
+        const double Most = 4.7, Planned = Pace<T>.MaxTurn;
+        T zero = 0.0, none = 1e20, square = end.Turn.Dot(end.Turn);
+        // The next step goes by the sixth root of this.
+        var part = square * (1 / (Planned * Planned));
+        return T.Max(Norm(e), T.IfLess(square, Most * Most, zero, T.Min(part * part * part, none)));
+    }
+
     /// <summary>As <see cref="Pace{T}.Next"/>, for the linearly implicit method, whose estimate is of third order.</summary>
     public static T NextStiff(T norm, T taken, out T rejected)
     {

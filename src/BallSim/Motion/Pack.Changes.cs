@@ -99,7 +99,7 @@ internal sealed partial class Pack<T, TSurface, TOne>
         slide.Linearise(step.Start);
         var h = T.Min(Pace<T>.CapTurn(dt, slide.ω), fade.Cap);
         RosenbrockW3<Slide<T, TSurface>, State<T>, T>.Take(ref slide, ref step, h, out var error);
-        var norm = control.Norm(error);
+        var norm = control.Norm(error, step.End);
         var next = Control<T>.NextStiff(norm, h, out var rejected);
         special = T.Max(special, T.Max(TooMany(next), T.IfLess(zero, rejected, zero, T.Max(Pace<T>.MayEnd(step, bounds), T.IfLess(zero, slide.N, zero, one)))));
         var taken = T.IfLess(zero, T.Max(special, rejected), zero, one);

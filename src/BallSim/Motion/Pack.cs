@@ -329,7 +329,7 @@ internal sealed partial class Pack<T, TSurface, TOne> : IChanges<TOne>, IDisposa
         }
 
         slide.Take(ref step, h, out error);
-        var norm = control.Norm(error);
+        var norm = control.Norm(error, step.End);
         var next = Pace<T>.Next(norm, lastNorm, dt, h / vy, out var rejected);
         special = T.Max(special, T.Max(TooMany(next), T.IfLess(zero, rejected, zero, T.Max(Pace<T>.MayEnd(step, bounds), T.IfLess(zero, slide.N, GoesByTime(slide.VelocityX, slide.VelocityY), one)))));
         var taken = T.IfLess(zero, T.Max(special, rejected), zero, one);
@@ -385,7 +385,7 @@ internal sealed partial class Pack<T, TSurface, TOne> : IChanges<TOne>, IDisposa
         var vy = grip.VelocityY;
         h = Plan(grip.ω, vy, Pace<T>.MaxTurnWhileRolling, out atEnd);
         roll.Take(ref step, h, out error);
-        norm = control.Norm(error);
+        norm = control.Norm(error, step.End);
         next = Pace<T>.Next(norm, lastNorm, dt, h / vy, out rejected);
         roll.Arrive(ref step, h, grip, out after);
     }

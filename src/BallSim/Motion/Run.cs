@@ -448,7 +448,7 @@ internal partial struct Run<T, TSurface, TRecorder>
     private bool Accept(in State<T> error, T taken, out Ending ending)
     {
         ending = Ending.None;
-        var norm = control.Norm(error);
+        var norm = control.Norm(error, step.End);
         var next = stiff ? Control<T>.NextStiff(norm, taken, out var rejected) : Pace<T>.Next(norm, lastNorm, dt, taken, out rejected);
         dt = next;
         var accepted = !(rejected > 0.0);

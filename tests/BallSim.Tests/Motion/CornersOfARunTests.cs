@@ -24,6 +24,27 @@ public class CornersOfARunTests
 
     private static readonly Topography Hills = Topography.FromHeights([0, 6, 12, 19], [1, 13, 27, 39], new[,] { { 0, 0.01, 0, 0 }, { 0, 0, 0.01, 0 }, { 0.01, 0, 0, 0.01 }, { 0, 0.01, 0, 0 } });
 
+    // A step is planned by the turn at its start, where there is none: what it gains in a long step of a coarse tolerance must not carry it out of what rotation vectors hold.
+    [Theory]
+    [InlineData(0.1, 12)]
+    [InlineData(0.25, 10)]
+    [InlineData(0.5, 10)]
+    [InlineData(1, 12)]
+    public void A_ball_without_spin_is_not_turned_too_far_in_one_step(double mu, double speed)
+    {
+        var ball = Ball.FromSpecification(15 * Pound, 2.48 * Inch, 0.05 * Inch, 0.015 * Inch);
+        var start = new InitialState { VelocityX = 0.3, VelocityY = speed, Orientation = Rotation.About(new(1, 2, 3), 0.7) };
+        Shot Thrown(double tolerance) => Simulator.Throw(ball, Lane.Unbounded(FrictionMap.Constant(mu)), start, Bare with { Tolerance = tolerance, MaxTime = 0.7 });
+        var exact = Thrown(1e-9).End;
+        foreach (var tolerance in new[] { 9.9e-3, 3e-3, 1e-3, 1e-4 })
+        {
+            var shot = Thrown(tolerance);
+            var turns = Enumerable.Range(0, shot.SegmentCount).Select(i => 2 * Math.PI * (shot.At(i, 1).Revolutions - shot.At(i, 0).Revolutions));
+            Assert.InRange(turns.Max(), 0, 4.8);
+            Assert.InRange((shot.End.AngularVelocity - exact.AngularVelocity).Length, 0, 0.015);
+        }
+    }
+
     [Fact]
     public void A_ball_that_rolls_over_hills_trades_height_for_speed()
     {
