@@ -104,7 +104,7 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
     private readonly int blockSize, smallBlock;
 
     // Threads of a block of plain steps, which fills a multiprocessor; how many of these there are.
-    private readonly int most, multiprocessors;
+    private readonly int plainBlock, multiprocessors;
 
     private const int WarpSize = Shots.Tile;
 
@@ -133,7 +133,7 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
     {
         blockSize = Math.Min(64, accelerator.MaxGroupSize.X);
         smallBlock = Math.Min(WarpSize, blockSize);
-        most = Math.Min(256, accelerator.MaxNumThreadsPerGroup);
+        plainBlock = Math.Min(256, accelerator.MaxNumThreadsPerGroup);
         multiprocessors = accelerator.NumMultiprocessors;
         var kernels = Loaded(accelerator, Names.Except(Seldom));
         slide = kernels[nameof(ShotKernels.Slide)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, TSetups, TGround>>();
@@ -191,11 +191,11 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
             chunk.Clear(0, ShotKernels.Near);
             if (sliding > 0)
             {
-                KernelTimes.Run(times, stream, () => slide(stream, Together(sliding), chunk.Shots, chunk.Sliding, sliding, chunk.Events, chunk.Counts, setups, ground), (t, s) => t.Slide += s);
+                KernelTimes.Run(times, stream, () => slide(stream, Lasting(sliding), chunk.Shots, chunk.Sliding, sliding, chunk.Events, chunk.Counts, setups, ground), (t, s) => t.Slide += s);
             }
             if (rolling > 0)
             {
-                KernelTimes.Run(times, stream, () => roll(stream, Together(rolling), chunk.Shots, chunk.Rolling, rolling, chunk.Events.SubView(sliding, rolling), chunk.Near, chunk.Counts, setups, ground), (t, s) => t.Roll += s);
+                KernelTimes.Run(times, stream, () => roll(stream, Lasting(rolling), chunk.Shots, chunk.Rolling, rolling, chunk.Events.SubView(sliding, rolling), chunk.Near, chunk.Counts, setups, ground), (t, s) => t.Roll += s);
             }
             if (near > 0)
             {
@@ -224,9 +224,9 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
     private KernelConfig Blocks(int count) => Blocks(count, blockSize);
 
     // For plain steps: few blocks that stay, as large as there are registers for; of few shots one warp here, one there.
-    private KernelConfig Together(int count)
+    private KernelConfig Lasting(int count)
     {
-        var size = Math.Clamp((count / multiprocessors + WarpSize - 1) / WarpSize * WarpSize, Math.Min(WarpSize, most), most);
+        var size = Math.Clamp((count / multiprocessors + WarpSize - 1) / WarpSize * WarpSize, Math.Min(WarpSize, plainBlock), plainBlock);
         return new(Math.Min((count + size - 1) / size, multiprocessors), size);
     }
 
@@ -240,10 +240,19 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
         {
             return names.ToDictionary(name => name, name => accelerator.LoadKernel(Method(name, types)));
         }
-        return names.AsParallel().Select(name =>
+        try
         {
-            card.Bind();
-            return (Name: name, Kernel: card.LoadKernel(Compiled(name, types, card.Architecture, card.InstructionSet)));
-        }).ToDictionary(k => k.Name, k => k.Kernel);
+            return names.AsParallel().Select(name =>
+            {
+                card.Bind();
+                return (Name: name, Kernel: card.LoadKernel(Compiled(name, types, card.Architecture, card.InstructionSet)));
+            }).ToDictionary(k => k.Name, k => k.Kernel);
+        }
+        catch (AggregateException several)
+        {
+            // What a card failed at is told by its own exception.
+            System.Runtime.ExceptionServices.ExceptionDispatchInfo.Throw(several.InnerExceptions[0]);
+            throw;
+        }
     }
 }

@@ -17,54 +17,14 @@ internal static class ShotKernels
     // So many steps, and threads without a shot take the next: all of a block at once, which keeps it together.
     private const int StepsAtATime = 6;
 
-    /// <summary>Plain steps of sliding, for the shots of a list; they go on to the list of events. A thread that is through with a shot takes the next; the threads of a block keep together, so that they wait for the same instructions only once.</summary>
+    /// <summary>Plain steps of sliding, for the shots of a list; they go on to the list of events.</summary>
     public static void Slide<T, TSurface, TGround, TSetups, TEffects>(Shots shots, ArrayView<int> list, int count, ArrayView<int> events, ArrayView<int> counts, TSetups setups, TGround ground)
         where T : unmanaged, IDeviceReal<T>, IScalar<T>, IReal<T>
         where TSurface : struct, ISurface<T>
         where TGround : struct, IGround<T, TSurface>
         where TSetups : struct, ISetups<T>
         where TEffects : struct, IEffects
-    {
-        Moving<T> moving = default;
-        int i = 0, which = 0;
-        var surface = ground.Under(setups.Of(which).Law);
-        var why = Why.Waits;
-        for (var n = 0; ; n++)
-        {
-            if (n % StepsAtATime == 0)
-            {
-                if (why != Why.Nothing)
-                {
-                    if (why != Why.Waits)
-                    {
-                        shots.Keep<T, TEffects>(i, moving, sliding: true, rolling: false);
-                        shots.Keep(i, why);
-                    }
-                    why = Why.Waits;
-                    var at = Atomic.Add(ref counts[SlideTaken], 1);
-                    if (at < count)
-                    {
-                        i = list[at];
-                        events[at] = i;
-                        which = shots.SetupOf(i);
-                        moving = shots.Read<T, TEffects>(i);
-                        surface = ground.Under(setups.Of(which).Law);
-                        surface.Enter(Pace<T>.Within(moving.y.Y, moving.rowEnd));
-                        why = Why.Nothing;
-                    }
-                }
-                if (!ILGPU.Group.BarrierOr(why == Why.Nothing))
-                {
-                    return;
-                }
-            }
-            if (why == Why.Nothing)
-            {
-                var setup = setups.Of(which);
-                why = PlainSteps<T, TSurface>.Slide(ref moving, setup.Constants.Body<TEffects>(), ref surface, setup.Bounds, setup.Control);
-            }
-        }
-    }
+        => Through<T, TSurface, TGround, TSetups, TEffects, Sliding<T, TSurface>>(shots, list, count, events, events, counts, setups, ground);
 
     /// <summary>The same of rolling; those that come near the limit of grip go on to a list of their own as well.</summary>
     public static void Roll<T, TSurface, TGround, TSetups, TEffects>(Shots shots, ArrayView<int> list, int count, ArrayView<int> events, ArrayView<int> near, ArrayView<int> counts, TSetups setups, TGround ground)
@@ -73,6 +33,16 @@ internal static class ShotKernels
         where TGround : struct, IGround<T, TSurface>
         where TSetups : struct, ISetups<T>
         where TEffects : struct, IEffects
+        => Through<T, TSurface, TGround, TSetups, TEffects, Rolling<T, TSurface>>(shots, list, count, events, near, counts, setups, ground);
+
+    // A thread that is through with a shot takes the next; the threads of a block keep together, so that they wait for the same instructions only once.
+    private static void Through<T, TSurface, TGround, TSetups, TEffects, TSteps>(Shots shots, ArrayView<int> list, int count, ArrayView<int> events, ArrayView<int> near, ArrayView<int> counts, TSetups setups, TGround ground)
+        where T : unmanaged, IDeviceReal<T>, IScalar<T>, IReal<T>
+        where TSurface : struct, ISurface<T>
+        where TGround : struct, IGround<T, TSurface>
+        where TSetups : struct, ISetups<T>
+        where TEffects : struct, IEffects
+        where TSteps : struct, IPlainSteps<T, TSurface>
     {
         Moving<T> moving = default;
         int i = 0, which = 0;
@@ -86,15 +56,15 @@ internal static class ShotKernels
                 {
                     if (why != Why.Waits)
                     {
-                        shots.Keep<T, TEffects>(i, moving, sliding: false, rolling: true);
+                        shots.Keep<T, TEffects>(i, moving, TSteps.Slide, !TSteps.Slide);
                         shots.Keep(i, why);
-                        if (why is Why.MaySlip or Why.SlipsAtRow)
+                        if (!TSteps.Slide && why is (Why.MaySlip or Why.SlipsAtRow))
                         {
                             near[Atomic.Add(ref counts[Near], 1)] = i;
                         }
                     }
                     why = Why.Waits;
-                    var at = Atomic.Add(ref counts[RollTaken], 1);
+                    var at = Atomic.Add(ref counts[TSteps.Slide ? SlideTaken : RollTaken], 1);
                     if (at < count)
                     {
                         i = list[at];
@@ -114,7 +84,7 @@ internal static class ShotKernels
             if (why == Why.Nothing)
             {
                 var setup = setups.Of(which);
-                why = PlainSteps<T, TSurface>.Roll(ref moving, setup.Constants.Body<TEffects>(), ref surface, setup.Bounds, setup.Control);
+                why = TSteps.Take(ref moving, setup.Constants.Body<TEffects>(), ref surface, setup.Bounds, setup.Control);
             }
         }
     }

@@ -12,11 +12,11 @@ internal readonly struct Shots(ArrayView<double> numbers, ArrayView<int> wholes)
 {
     internal const int Tile = 32;
 
-    // Of a shot, in the order in which Each goes through them; and whole ones.
+    // How many numbers a shot has, and where parts of it begin, in the order in which Each goes through them; how many whole ones.
     private const int Numbers = 89, Wholes = 7, AtSeen = 50, AtDip = 59, AtGrip = 79;
 
-    // Columns of whole numbers behind those of Moving.
-    private const int Setup = 5, Reason = 6;
+    // The columns of whole numbers.
+    private const int AtSteps = 0, AtRejected = 1, AtTransitions = 2, AtPhase = 3, AtEnded = 4, AtSetup = 5, AtWhy = 6;
 
     private readonly ArrayView<double> numbers = numbers;
     private readonly ArrayView<int> wholes = wholes;
@@ -29,16 +29,16 @@ internal readonly struct Shots(ArrayView<double> numbers, ArrayView<int> wholes)
     }
 
     /// <summary>The setup that a shot is thrown with.</summary>
-    public int SetupOf(int shot) => Of(wholes, shot, Wholes)[Setup * Tile];
+    public int SetupOf(int shot) => Of(wholes, shot, Wholes)[AtSetup * Tile];
 
-    public void KeepSetup(int shot, int setup) => Of(wholes, shot, Wholes)[Setup * Tile] = setup;
+    public void KeepSetup(int shot, int setup) => Of(wholes, shot, Wholes)[AtSetup * Tile] = setup;
 
     /// <summary>Why a shot left its plain steps.</summary>
-    public Why WhyOf(int shot) => (Why)Of(wholes, shot, Wholes)[Reason * Tile];
+    public Why WhyOf(int shot) => (Why)Of(wholes, shot, Wholes)[AtWhy * Tile];
 
-    public Phase PhaseOf(int shot) => (Phase)Of(wholes, shot, Wholes)[3 * Tile];
+    public Phase PhaseOf(int shot) => (Phase)Of(wholes, shot, Wholes)[AtPhase * Tile];
 
-    public void Keep(int shot, Why why) => Of(wholes, shot, Wholes)[Reason * Tile] = (int)why;
+    public void Keep(int shot, Why why) => Of(wholes, shot, Wholes)[AtWhy * Tile] = (int)why;
 
     /// <summary>All of a shot; what is not used is not read.</summary>
     public Moving<T> Read<T, TEffects>(int shot)
@@ -49,8 +49,8 @@ internal readonly struct Shots(ArrayView<double> numbers, ArrayView<int> wholes)
         var reading = new Reading<T>(Of(numbers, shot, Numbers));
         Each<T, Reading<T>>(ref reading, ref moving, sliding: true, dips: HasDips<TEffects>(), rolling: true);
         var own = Of(wholes, shot, Wholes);
-        (moving.Steps, moving.Rejected, moving.Transitions) = (own[0], own[Tile], own[2 * Tile]);
-        (moving.Phase, moving.Ended) = ((Phase)own[3 * Tile], (Ending)own[4 * Tile]);
+        (moving.Steps, moving.Rejected, moving.Transitions) = (own[AtSteps * Tile], own[AtRejected * Tile], own[AtTransitions * Tile]);
+        (moving.Phase, moving.Ended) = ((Phase)own[AtPhase * Tile], (Ending)own[AtEnded * Tile]);
         return moving;
     }
 
@@ -62,8 +62,8 @@ internal readonly struct Shots(ArrayView<double> numbers, ArrayView<int> wholes)
         var writing = new Writing<T>(Of(numbers, shot, Numbers));
         Each<T, Writing<T>>(ref writing, ref moving, sliding, sliding && HasDips<TEffects>(), rolling);
         var own = Of(wholes, shot, Wholes);
-        (own[0], own[Tile], own[2 * Tile]) = (moving.Steps, moving.Rejected, moving.Transitions);
-        (own[3 * Tile], own[4 * Tile]) = ((int)moving.Phase, (int)moving.Ended);
+        (own[AtSteps * Tile], own[AtRejected * Tile], own[AtTransitions * Tile]) = (moving.Steps, moving.Rejected, moving.Transitions);
+        (own[AtPhase * Tile], own[AtEnded * Tile]) = ((int)moving.Phase, (int)moving.Ended);
     }
 
     private static bool HasDips<TEffects>()
