@@ -12,7 +12,7 @@ namespace BallSim.Gpu;
 /// Decides what is inlined. A kernel of plain steps or of one kind of event becomes one method, those calls included that the processor's compiler must not inline, and what was passed by reference moves into registers. A kernel of all events has
 /// some hundred different paths; in one method they would be millions of instructions. There only arithmetic is inlined, and the run lives in the thread's local memory.
 /// </summary>
-internal readonly struct InlineHook(bool whole) : IBackendHook
+internal readonly struct InlineHook(bool whole, bool single) : IBackendHook
 {
     public void FinishedCodeGeneration(IRContext context, Method entryPoint)
     {
@@ -34,7 +34,7 @@ internal readonly struct InlineHook(bool whole) : IBackendHook
     public void OptimizedKernelContext(IRContext kernelContext, Method kernelMethod)
     {
         // Noughts make noughts.
-        for (var i = 0; i < 3; i++)
+        for (var i = 0; single && i < 3; i++)
         {
             kernelContext.Transform(Transformer.Create(TransformerConfiguration.Empty, new NoughtsOfFloats()));
         }

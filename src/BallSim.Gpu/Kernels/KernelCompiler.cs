@@ -47,7 +47,7 @@ internal static class KernelCompiler
         var single = kernel.GetGenericArguments() is [var number, ..] && number == typeof(DeviceSingle);
         using var context = GpuEngine.NewContext(_ => { }, single ? MathMode.Fast : MathMode.Default);
         using var backend = new PTXBackend(context, architecture, instructions, null!);
-        return (PTXCompiledKernel)backend.Compile(EntryPointDescription.FromExplicitlyGroupedKernel(kernel), KernelSpecialization.Empty, new InlineHook(whole));
+        return (PTXCompiledKernel)backend.Compile(EntryPointDescription.FromExplicitlyGroupedKernel(kernel), KernelSpecialization.Empty, new InlineHook(whole, single));
     }
 
     /// <summary>Stands for a b + c with one rounding.</summary>
