@@ -37,18 +37,9 @@ internal static class PlainSteps<T, TSurface>
         }
 
         slide.Take(ref step, h, out var error);
-        var norm = control.Norm(error, step.End);
-        var next = Pace<T>.Next(norm, shot.lastNorm, shot.dt, h / vy, out var rejected);
-        if (TooMany(shot, next, bounds))
+        if (!Stands(ref shot, step.End, error, h / vy, bounds, control, out var norm, out var next, out var why))
         {
-            return Why.Rare;
-        }
-        if (rejected > zero)
-        {
-            shot.dt = next;
-            shot.Steps++;
-            shot.Rejected++;
-            return Why.Nothing;
+            return why;
         }
         var rare = !(slide.N > zero) || !GoesByDistance(slide.VelocityX, slide.VelocityY);
         if (rare || Pace<T>.MayEnd(step, bounds) > zero)
@@ -82,18 +73,9 @@ internal static class PlainSteps<T, TSurface>
         var vy = shot.Grip.VelocityY;
         var h = Pace<T>.ByDistance(Pace<T>.CapTurn(shot.dt, shot.Grip.ω, Pace<T>.MaxTurnWhileRolling), vy, Pace<T>.NextLine(shot.y.X, shot.y.Y, step.K1.X, shot.rowEnd, bounds) - shot.y.Y, out var atEnd);
         roll.Take(ref step, h, out var error);
-        var norm = control.Norm(error, step.End);
-        var next = Pace<T>.Next(norm, shot.lastNorm, shot.dt, h / vy, out var rejected);
-        if (TooMany(shot, next, bounds))
+        if (!Stands(ref shot, step.End, error, h / vy, bounds, control, out var norm, out var next, out var why))
         {
-            return Why.Rare;
-        }
-        if (rejected > zero)
-        {
-            shot.dt = next;
-            shot.Steps++;
-            shot.Rejected++;
-            return Why.Nothing;
+            return why;
         }
         var ω = roll.ω;
         roll.Arrive(ref step, h, shot.Grip, out var after);
@@ -107,7 +89,6 @@ internal static class PlainSteps<T, TSurface>
         Advance(ref step, ref shot.y, ref shot.q, ω);
         (shot.dt, shot.lastNorm, shot.Grip) = (next, norm, after);
         shot.Steps++;
-        var why = Why.Nothing;
         if (atEnd > zero)
         {
             shot.rowEnd = surface.Enter(Pace<T>.EntersAt(shot.y.Y, shot.rowEnd));
@@ -121,6 +102,24 @@ internal static class PlainSteps<T, TSurface>
         }
         shot.K1 = step.K1;
         return why;
+    }
+
+    // Whether a step of so many seconds is taken as it is. If not: it must be taken again, shorter (Why.Nothing), or there are too many.
+    private static bool Stands(ref Moving<T> shot, in State<T> end, in State<T> error, T seconds, in Bounds<T> bounds, in Control<T> control, out T norm, out T next, out Why why)
+    {
+        T zero = 0.0;
+        norm = control.Norm(error, end);
+        next = Pace<T>.Next(norm, shot.lastNorm, shot.dt, seconds, out var rejected);
+        var tooMany = TooMany(shot, next, bounds);
+        why = tooMany ? Why.Rare : Why.Nothing;
+        if (tooMany || !(rejected > zero))
+        {
+            return !tooMany;
+        }
+        shot.dt = next;
+        shot.Steps++;
+        shot.Rejected++;
+        return false;
     }
 
     internal static bool TooMany(in Moving<T> shot, T next, in Bounds<T> bounds) => shot.Steps >= bounds.MaxSteps - 1 || !(next > 1e-14);
