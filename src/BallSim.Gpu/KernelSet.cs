@@ -61,8 +61,16 @@ internal abstract class KernelSet
     protected static PTXCompiledKernel Compiled(string name, Type[] types, CudaArchitecture architecture, CudaInstructionSet instructions)
     {
         var whole = name is not (nameof(ShotKernels.Begin) or nameof(ShotKernels.Event));
-        return KernelCompiler.Compile(architecture, instructions, Method(name, types), whole);
+        return KernelCompiler.Compile(architecture, instructions, Method(name, types), whole, Threads(name, types[0]));
     }
+
+    /// <summary>Threads of a block of plain steps, which fills a multiprocessor; null: a kernel of others. Sliding in floats does with two thirds of the registers, and half as many threads more hide what it waits for; rolling is no faster so, and doubles have too few registers as it is.</summary>
+    protected static int? Threads(string name, Type number) => name switch
+    {
+        nameof(ShotKernels.Slide) => number == typeof(DeviceSingle) ? 384 : 256,
+        nameof(ShotKernels.Roll) => 256,
+        _ => null,
+    };
 
     private static Type TypeFor(GroupKind kind)
     {
@@ -103,8 +111,8 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
     // As many as a kernel of plain steps has registers for, and more blocks than the device runs at a time; one warp, where few are slow: they spread over the card.
     private readonly int blockSize, smallBlock;
 
-    // Threads of a block of plain steps, which fills a multiprocessor; how many of these there are.
-    private readonly int plainBlock, multiprocessors;
+    // Threads of a block of plain steps, and how many multiprocessors there are.
+    private readonly int slideBlock, rollBlock, multiprocessors;
 
     private const int WarpSize = Shots.Tile;
 
@@ -133,7 +141,8 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
     {
         blockSize = Math.Min(64, accelerator.MaxGroupSize.X);
         smallBlock = Math.Min(WarpSize, blockSize);
-        plainBlock = Math.Min(256, accelerator.MaxNumThreadsPerGroup);
+        int Block(string name) => Math.Min(Threads(name, typeof(T))!.Value, accelerator.MaxNumThreadsPerGroup);
+        (slideBlock, rollBlock) = (Block(nameof(ShotKernels.Slide)), Block(nameof(ShotKernels.Roll)));
         multiprocessors = accelerator.NumMultiprocessors;
         var kernels = Loaded(accelerator, Names.Except(Seldom));
         slide = kernels[nameof(ShotKernels.Slide)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, TSetups, TGround>>();
@@ -191,11 +200,11 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
             chunk.Clear(0, ShotKernels.Near);
             if (sliding > 0)
             {
-                KernelTimes.Run(times, stream, () => slide(stream, Lasting(sliding), chunk.Shots, chunk.Sliding, sliding, chunk.Events, chunk.Counts, setups, ground), (t, s) => t.Slide += s);
+                KernelTimes.Run(times, stream, () => slide(stream, Lasting(sliding, slideBlock), chunk.Shots, chunk.Sliding, sliding, chunk.Events, chunk.Counts, setups, ground), (t, s) => t.Slide += s);
             }
             if (rolling > 0)
             {
-                KernelTimes.Run(times, stream, () => roll(stream, Lasting(rolling), chunk.Shots, chunk.Rolling, rolling, chunk.Events.SubView(sliding, rolling), chunk.Near, chunk.Counts, setups, ground), (t, s) => t.Roll += s);
+                KernelTimes.Run(times, stream, () => roll(stream, Lasting(rolling, rollBlock), chunk.Shots, chunk.Rolling, rolling, chunk.Events.SubView(sliding, rolling), chunk.Near, chunk.Counts, setups, ground), (t, s) => t.Roll += s);
             }
             if (near > 0)
             {
@@ -224,9 +233,9 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
     private KernelConfig Blocks(int count) => Blocks(count, blockSize);
 
     // For plain steps: few blocks that stay, as large as there are registers for; of few shots one warp here, one there.
-    private KernelConfig Lasting(int count)
+    private KernelConfig Lasting(int count, int most)
     {
-        var size = Math.Clamp((count / multiprocessors + WarpSize - 1) / WarpSize * WarpSize, Math.Min(WarpSize, plainBlock), plainBlock);
+        var size = Math.Clamp((count / multiprocessors + WarpSize - 1) / WarpSize * WarpSize, Math.Min(WarpSize, most), most);
         return new(Math.Min((count + size - 1) / size, multiprocessors), size);
     }
 

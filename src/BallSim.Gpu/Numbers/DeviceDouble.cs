@@ -83,6 +83,8 @@ internal readonly struct DeviceDouble(double value) : IDeviceReal<DeviceDouble>
     public static bool AddsWhole<TState>(ref TState y, DeviceDouble s1, in TState k1, DeviceDouble s2, in TState k2, DeviceDouble s3, in TState k3)
         where TState : struct => false;
 
+    public static bool SetsFour(ref DeviceDouble first, DeviceDouble a, DeviceDouble b, DeviceDouble c, DeviceDouble d) => false;
+
     public static bool DoesFour<TWork>(DeviceDouble a, DeviceDouble b, DeviceDouble c, DeviceDouble d, DeviceDouble e, ref TWork work)
         where TWork : struct, IFourfold => false;
 

@@ -83,6 +83,8 @@ internal readonly struct DeviceSingle(float value) : IDeviceReal<DeviceSingle>
     public static bool AddsWhole<TState>(ref TState y, DeviceSingle s1, in TState k1, DeviceSingle s2, in TState k2, DeviceSingle s3, in TState k3)
         where TState : struct => false;
 
+    public static bool SetsFour(ref DeviceSingle first, DeviceSingle a, DeviceSingle b, DeviceSingle c, DeviceSingle d) => false;
+
     public static bool DoesFour<TWork>(DeviceSingle a, DeviceSingle b, DeviceSingle c, DeviceSingle d, DeviceSingle e, ref TWork work)
         where TWork : struct, IFourfold => false;
 

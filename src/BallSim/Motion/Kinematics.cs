@@ -52,17 +52,17 @@ internal static class Kinematics<T>
 
     /// <summary>The rate of the turn since the start of the step (see <see cref="Quat{T}.TurnRate"/>) and of the revolutions.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static void Turning(in State<T> y, T wx, T wy, T wz, ref State<T> rates)
+    public static void Turning(in State<T> y, T wx, T wy, T wz, out T turnX, out T turnY, out T turnZ, out T revolutions)
     {
         T x = y.TurnX, v = y.TurnY, z = y.TurnZ, half = -0.5;
         var c = Quat<T>.TurnSeries(T.Fma(x, x, T.Fma(v, v, z * z)));
         var cx = T.Fms(v, wz, z * wy);
         var cy = T.Fms(z, wx, x * wz);
         var cz = T.Fms(x, wy, v * wx);
-        rates.TurnX = T.Fma(c, T.Fms(v, cz, z * cy), T.Fma(half, cx, wx));
-        rates.TurnY = T.Fma(c, T.Fms(z, cx, x * cz), T.Fma(half, cy, wy));
-        rates.TurnZ = T.Fma(c, T.Fms(x, cy, v * cx), T.Fma(half, cz, wz));
-        rates.Revolutions = T.Sqrt(T.Fma(wx, wx, T.Fma(wy, wy, wz * wz))) * (1 / (2 * Math.PI));
+        turnX = T.Fma(c, T.Fms(v, cz, z * cy), T.Fma(half, cx, wx));
+        turnY = T.Fma(c, T.Fms(z, cx, x * cz), T.Fma(half, cy, wy));
+        turnZ = T.Fma(c, T.Fms(x, cy, v * cx), T.Fma(half, cz, wz));
+        revolutions = T.Sqrt(T.Fma(wx, wx, T.Fma(wy, wy, wz * wz))) * (1 / (2 * Math.PI));
     }
 
     /// <summary>Air drag and lift on Bo moving with v: D = -k |v| v + l ω × v.</summary>

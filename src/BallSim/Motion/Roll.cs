@@ -34,6 +34,7 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
     public void Rates(in State<T> y, out State<T> rates)
     {
         Unsafe.SkipInit(out rates);
+        Unsafe.SkipInit(out CoverContact<T> cover);
         ref var c = ref seen;
         At(ref c, y);
         T one = 1.0, zero = 0.0, m = Body.Mass;
@@ -44,45 +45,38 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         var pushY = T.Fma(Body.Radius, c.Dx, T.Fma(m, vx * c.ωrz, T.Fms(c.arm, gx, c.rx * gz)));
         var pushZ = T.Fnma(m, T.Fms(vx, c.ωry, vy * c.ωrx), T.Fms(c.rx, gy, c.ry * gx));
         var scale = ByDistance ? one / vy : one;
-        rates.FrictionWork = zero;
-        rates.CoverFilm = zero;
-        rates.OilTaken = zero;
-        Kinematics<T>.Turning(y, scale * wx, scale * wy, scale * wz, ref rates);
+        T work = zero;
         // The moments that grow with the normal force, and the oil, ask for it at every stage.
         var oils = Body.HasCoverOil && !Body.HasDips;
         if (Body.HasSmallMoments || oils)
         {
-            Hold(ref c, y, out var small, out var cover);
+            Hold(ref c, y, out var small, out cover);
             if (Body.HasSmallMoments)
             {
                 pushX = T.Fma(c.N, small.X, pushX);
                 pushY = T.Fma(c.N, small.Y, pushY);
                 pushZ = T.Fma(c.N, small.Z, pushZ);
-                rates.FrictionWork = scale * c.N * small.Dot(c.ω);
+                work = scale * c.N * small.Dot(c.ω);
             }
-            if (oils)
-            {
-                c.Invert(Body);
-                cover.Fresh = c.FreshCover(Body);
-                cover.InContact = Surface.FilmInContact(T.Fma(one - cover.Fresh, y.CoverFilm, cover.Film));
-                cover.Rates(Body, y.CoverFilm, vx, vy, scale, ref rates);
-            }
+        }
+
+        ω = new(wx, wy, wz);
+        rates.SetPlace(scale, scale * vx, ByDistance ? one : vy, zero);
+        rates.SetMotion(zero, scale * pushX, scale * pushY, scale * pushZ);
+        Kinematics<T>.Turning(y, scale * wx, scale * wy, scale * wz, out var tx, out var ty, out var tz, out var revolutions);
+        rates.SetTurn(tx, ty, tz, zero);
+        rates.SetSums(revolutions, work, scale * T.Fma(c.Dx, vx, c.Dy * vy), zero);
+        if (oils)
+        {
+            c.Invert(Body);
+            cover.Fresh = c.FreshCover(Body);
+            cover.InContact = Surface.FilmInContact(T.Fma(one - cover.Fresh, y.CoverFilm, cover.Film));
+            cover.Rates(Body, y.CoverFilm, vx, vy, scale, ref rates);
         }
         if (Body.HasDips)
         {
             Note(ref c);
         }
-
-        ω = new(wx, wy, wz);
-        rates.Time = scale;
-        rates.X = scale * vx;
-        rates.Y = ByDistance ? one : vy;
-        rates.VelocityX = zero;
-        rates.VelocityY = zero;
-        rates.MomentumX = scale * pushX;
-        rates.MomentumY = scale * pushY;
-        rates.MomentumZ = scale * pushZ;
-        rates.DragWork = scale * T.Fma(c.Dx, vx, c.Dy * vy);
     }
 
     private void At(ref RollContact<T> c, in State<T> y)

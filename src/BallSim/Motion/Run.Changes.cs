@@ -12,7 +12,6 @@ internal partial struct Run<T, TSurface, TRecorder>
     private void Drift(T h)
     {
         slide.ByDistance = false;
-        step.Start = y;
         slide.Rates(y, out step.K1);
         step.K3 = step.K4 = step.K5 = step.K6 = step.K7 = step.K1;
         // Whatever the step before was: it may have been a lane's.

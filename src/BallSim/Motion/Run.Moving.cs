@@ -19,7 +19,7 @@ internal partial struct Run<T, TSurface, TRecorder>
     /// <summary>What <see cref="Resume"/> goes on from.</summary>
     public readonly void Leave(ref Moving<T> to)
     {
-        (to.y, to.q, to.K1, to.dt, to.lastNorm, to.rowEnd) = (y, q, step.K1, dt, lastNorm, rowEnd);
+        (to.y, to.q, to.K1, to.dt, to.lastNorm, to.rowEnd) = (step.Start, q, step.K1, dt, lastNorm, rowEnd);
         (to.Seen, to.Dip, to.Grip) = (slide.Seen, slide.Dip, grip);
         (to.Steps, to.Rejected, to.Transitions) = (Steps, Rejected, Transitions);
         (to.Phase, to.Stiff, to.Ended) = (Phase, stiff ? 1.0 : 0.0, Ended);

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Runtime.CompilerServices;
 using BallSim.Friction;
 using BallSim.Integration;
@@ -24,7 +25,6 @@ internal partial struct Run<T, TSurface, TRecorder>
     internal readonly Control<T> control;
     internal TRecorder recorder;
 
-    internal State<T> y;
     internal Quat<T> q;
     internal T dt;
     internal T lastNorm;
@@ -39,6 +39,10 @@ internal partial struct Run<T, TSurface, TRecorder>
     // The grip at the start of the step under way.
     private Grip<T> held;
     internal Step<State<T>> step;
+
+    // The state is where the next step starts: it need not be brought there.
+    [UnscopedRef]
+    internal ref State<T> y => ref step.Start;
 
     public Run(in Body<T> body, TSurface surface, in Bounds<T> bounds, double tolerance, TRecorder recorder)
         : this(body.At(tolerance), surface, bounds, new Control<T>(tolerance, body.At(tolerance)), recorder)
@@ -72,7 +76,7 @@ internal partial struct Run<T, TSurface, TRecorder>
     public Ending Ended { get; internal set; }
 
     /// <summary>The last good state, in the layout of <see cref="Phase"/>, and the orientation it is relative to.</summary>
-    public readonly State<T> Last => y;
+    public readonly State<T> Last => step.Start;
 
     public readonly Quat<T> Orientation => q;
 
@@ -154,7 +158,6 @@ internal partial struct Run<T, TSurface, TRecorder>
         while (left > tiny)
         {
             ode.Start = q;
-            step.Start = y;
             ode.Rates(y, out step.K1);
             var h = T.Min(Pace<T>.CapTurn(dt, ode.ω), left);
             // No sliver of a step is left over.
@@ -231,7 +234,7 @@ internal partial struct Run<T, TSurface, TRecorder>
         surface.Roam();
     }
 
-    private readonly T Plan(bool byDistance, Vec3<T> ω, T vy, T maxTurn, out T atEnd)
+    private T Plan(bool byDistance, Vec3<T> ω, T vy, T maxTurn, out T atEnd)
     {
         var capped = Pace<T>.CapTurn(dt, ω, maxTurn);
         if (byDistance)
@@ -248,7 +251,6 @@ internal partial struct Run<T, TSurface, TRecorder>
         while (true)
         {
             slide.Start = q;
-            step.Start = y;
             T h, atEnd = 0.0;
             var (vy, seen) = (slide.VelocityY, slide.Seen);
             if (stiff)
@@ -296,7 +298,10 @@ internal partial struct Run<T, TSurface, TRecorder>
                     return limit;
                 }
                 slide.Seen = seen;
-                slide.Dip = slide.Dips.Start;
+                if (slide.Body.HasDips)
+                {
+                    slide.Dip = slide.Dips.Start;
+                }
                 continue;
             }
             var end = Complete(ref slide, h, slide.N > 0.0);
@@ -362,7 +367,6 @@ internal partial struct Run<T, TSurface, TRecorder>
         while (true)
         {
             roll.Start = q;
-            step.Start = y;
             var h = Plan(roll.ByDistance, grip.ω, grip.VelocityY, Pace<T>.MaxTurnWhileRolling, out var atEnd);
             roll.Take(ref step, h, out var error);
             if (!Accept(error, Seconds(h, roll.ByDistance, grip.VelocityY), out var limit))

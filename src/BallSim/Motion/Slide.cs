@@ -122,19 +122,11 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
             Seen.Pull = T.Sqrt(T.Fma(c.fx, c.fx, c.fy * c.fy));
         }
         var scale = ByDistance ? one / vy : one;
-        rates.Time = scale;
-        rates.X = scale * vx;
-        rates.Y = ByDistance ? one : vy;
-        rates.VelocityX = scale * c.ax;
-        rates.VelocityY = scale * c.ay;
-        rates.MomentumX = scale * c.Mx;
-        rates.MomentumY = scale * c.My;
-        rates.MomentumZ = scale * c.Mz;
-        rates.FrictionWork = scale * c.FrictionPower;
-        rates.DragWork = scale * T.Fma(c.Dx, vx, c.Dy * vy);
-        rates.CoverFilm = zero;
-        rates.OilTaken = zero;
-        Kinematics<T>.Turning(y, scale * wx, scale * wy, scale * wz, ref rates);
+        rates.SetPlace(scale, scale * vx, ByDistance ? one : vy, scale * c.ax);
+        rates.SetMotion(scale * c.ay, scale * c.Mx, scale * c.My, scale * c.Mz);
+        Kinematics<T>.Turning(y, scale * wx, scale * wy, scale * wz, out var tx, out var ty, out var tz, out var revolutions);
+        rates.SetTurn(tx, ty, tz, zero);
+        rates.SetSums(revolutions, scale * c.FrictionPower, scale * T.Fma(c.Dx, vx, c.Dy * vy), zero);
         if (Body.HasCoverOil)
         {
             if (!Dips.IsUnderWay)
@@ -151,7 +143,10 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
     /// <summary>An explicit step from the state whose slope is step.K1 and which was seen last; the dips of the fresh cover in it are made whole.</summary>
     public void Take(ref Step<State<T>> step, T h, out State<T> error)
     {
-        Dips.Start = Dip;
+        if (Body.HasDips)
+        {
+            Dips.Start = Dip;
+        }
         TakeAgain(ref step, h, out error);
     }
 

@@ -29,7 +29,45 @@ internal struct State<T> : ILinear<State<T>, T>
     public Vec3<T> Turn
     {
         readonly get => new(TurnX, TurnY, TurnZ);
-        set => (TurnX, TurnY, TurnZ) = (value.X, value.Y, value.Z);
+        set => SetTurn(value.X, value.Y, value.Z, CoverFilm);
+    }
+
+    // In fours, as they lie.
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public void SetPlace(T time, T x, T y, T velocityX)
+    {
+        if (!T.SetsFour(ref Time, time, x, y, velocityX))
+        {
+            (Time, X, Y, VelocityX) = (time, x, y, velocityX);
+        }
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public void SetMotion(T velocityY, T momentumX, T momentumY, T momentumZ)
+    {
+        if (!T.SetsFour(ref VelocityY, velocityY, momentumX, momentumY, momentumZ))
+        {
+            (VelocityY, MomentumX, MomentumY, MomentumZ) = (velocityY, momentumX, momentumY, momentumZ);
+        }
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public void SetTurn(T turnX, T turnY, T turnZ, T coverFilm)
+    {
+        if (!T.SetsFour(ref TurnX, turnX, turnY, turnZ, coverFilm))
+        {
+            (TurnX, TurnY, TurnZ, CoverFilm) = (turnX, turnY, turnZ, coverFilm);
+        }
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public void SetSums(T revolutions, T frictionWork, T dragWork, T oilTaken)
+    {
+        if (!T.SetsFour(ref Revolutions, revolutions, frictionWork, dragWork, oilTaken))
+        {
+            (Revolutions, FrictionWork, DragWork, OilTaken) = (revolutions, frictionWork, dragWork, oilTaken);
+        }
     }
 
     // Not inlined: a step has a dozen of these sums, and in one method they would exceed what the compiler is willing to inline.

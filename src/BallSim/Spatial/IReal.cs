@@ -75,4 +75,10 @@ internal interface IReal<T> : IAdditionOperators<T, T, T>, ISubtractionOperators
     /// <summary>y = start + s1 k[0] + s2 k[1] + ... for the first so many of up to five states that stand one behind the other, in this order and each with one rounding; else as <see cref="AddsWhole{TState}(ref TState, T, in TState)"/>.</summary>
     static virtual bool SumsWhole<TState>(ref TState y, in TState start, in TState k, int count, T s1, T s2, T s3, T s4, T s5)
         where TState : struct => false;
+
+    /// <summary>
+    /// Writes four numbers that lie one behind the other, if this number type reads them together, as <see cref="AddsWhole{TState}(ref TState, T, in TState)"/> does: a processor hands on what was written whole; what was written in parts it must first bring to the
+    /// cache before it reads the whole. False: nothing was done.
+    /// </summary>
+    static virtual bool SetsFour(ref T first, T a, T b, T c, T d) => false;
 }

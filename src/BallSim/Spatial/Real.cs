@@ -176,6 +176,17 @@ internal readonly struct Real(double value) : IScalar<Real>, IEquatable<Real>
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool SetsFour(ref Real first, Real a, Real b, Real c, Real d)
+    {
+        if (!X86.Fma.IsSupported)
+        {
+            return false;
+        }
+        Unsafe.As<Real, Vector256<double>>(ref first) = Vector256.Create(a.value, b.value, c.value, d.value);
+        return true;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static bool SumsWhole<TState>(ref TState y, in TState start, in TState k, int count, Real s1, Real s2, Real s3, Real s4, Real s5)
         where TState : struct
     {
