@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Reflection;
 using System.Text.RegularExpressions;
 using BallSim.Benchmarks;
 using BallSim.Ensembles;
@@ -11,34 +12,46 @@ namespace BallSim.Gpu.Tests;
 /// The kernels as a card gets them. Those that take the time must live in registers, without local memory or calls; and no branch that depends on data may be marked as the same for all threads of a warp, as ILGPU's
 /// optimiser does at its higher level: such a kernel does not return.
 /// </summary>
-public partial class PtxTests
+public partial class PtxTests(PtxTests.Kernels kernels) : IClassFixture<PtxTests.Kernels>
 {
-    // The steps, and the events that many shots meet; in this order.
-    private static readonly string[] InRegisters = ["StartSlip", "Slide", "Roll", "Relax", "Stick", "EndSliding", "EndRolling", "BeginSliding", "Finish"];
+    // The steps, and the events that many shots meet; the other three.
+    private static readonly string[] InRegisters = ["StartSlip", "Slide", "Roll", "Relax", "Stick", "EndSliding", "EndRolling", "BeginSliding", "Finish"], Others = ["Wait", "Begin", "Event"];
 
-    // All of them for the bare law; of the full one the largest: each takes some seconds to compile.
+    /// <summary>All kernels that these tests look at, by law and name: each in a context of its own, so side by side, and one when another is done, since they take from no time to half a minute.</summary>
+    public sealed class Kernels
+    {
+        private readonly Dictionary<(string Law, string Name), string> texts;
+
+        public Kernels()
+        {
+            (string, string)[] wanted = [("foreseen", "Slide"), ("full", "StartSlip"), .. InRegisters.Concat(Others).Select(name => ("bare", name))];
+            texts = Partitioner.Create(wanted, loadBalance: true).AsParallel().Select(of => (of, Compiled(of.Item1, of.Item2))).ToDictionary(found => found.of, found => found.Item2);
+        }
+
+        public string this[string law, string name] => texts[(law, name)];
+    }
+
+    // All of them for the bare law; of the full one the largest.
     [Theory]
     [InlineData("bare", 9)]
     [InlineData("full", 1)]
-    public void Steps_and_common_events_live_in_registers(string law, int kernels)
+    public void Steps_and_common_events_live_in_registers(string law, int many)
     {
-        // Each in a context of its own, so side by side; one when another is done, since some take many times as long.
-        var found = Partitioner.Create(InRegisters[..kernels], loadBalance: true).AsParallel().AsOrdered().Select(name => Compiled(law, name.Equals).Single()).ToArray();
-        Assert.Equal(InRegisters[..kernels], found.Select(k => k.Name));
-        Assert.All(found, k =>
+        Assert.All(InRegisters[..many], name =>
         {
-            Assert.Contains(".entry", k.Text);
-            Assert.False(Local().IsMatch(k.Text), $"{k.Name} has local memory");
-            Assert.False(Call().IsMatch(k.Text), $"{k.Name} calls");
-            Assert.True(Branch().IsMatch(k.Text), $"{k.Name} has no branch at all");
-            Assert.False(UniformBranch().IsMatch(k.Text), $"{k.Name} has a branch on data marked as uniform");
+            var text = kernels[law, name];
+            Assert.Contains(".entry", text);
+            Assert.False(Local().IsMatch(text), $"{name} has local memory");
+            Assert.False(Call().IsMatch(text), $"{name} calls");
+            Assert.True(Branch().IsMatch(text), $"{name} has no branch at all");
+            Assert.False(UniformBranch().IsMatch(text), $"{name} has a branch on data marked as uniform");
         });
-        Assert.All(found.Where(k => k.Name == "Slide"), k => IsFast(k.Text));
     }
 
-    // What keeps the steps of floats fast.
-    private static void IsFast(string slide)
+    [Fact]
+    public void Steps_of_floats_are_fast()
     {
+        var slide = kernels["bare", "Slide"];
         Assert.False(Nought().IsMatch(slide), $"a product with nought: {Nought().Match(slide).Value}");
         // Six slopes and one on a new row, each reading the four columns of coefficients whole.
         Assert.Equal(28, Column().Count(slide));
@@ -52,32 +65,31 @@ public partial class PtxTests
     [Fact]
     public void Steps_that_foresee_the_dips_compile()
     {
-        var found = Compiled("full", "Slide".Equals, tolerance: 1e-6, single: false).Single();
-        Assert.Contains(".entry", found.Text);
+        var slide = kernels["foreseen", "Slide"];
+        Assert.Contains(".entry", slide);
         // Nothing for the driver's compiler to fuse, or the last bit would be its own.
-        Assert.Contains("fma.rn.f64", found.Text);
-        Assert.DoesNotContain("mul.f64", found.Text);
-        Assert.False(UniformBranch().IsMatch(found.Text), "a branch on data marked as uniform");
+        Assert.Contains("fma.rn.f64", slide);
+        Assert.DoesNotContain("mul.f64", slide);
+        Assert.False(UniformBranch().IsMatch(slide), "a branch on data marked as uniform");
     }
 
     [Fact]
     public void The_others_compile()
     {
-        var found = Compiled("bare", name => !InRegisters.Contains(name)).ToArray();
-        Assert.Equal(["Wait", "Begin", "Event"], found.Select(k => k.Name));
-        Assert.All(found, k => Assert.False(UniformBranch().IsMatch(k.Text), k.Name));
+        Assert.Equal(typeof(ShotKernels).GetMethods(BindingFlags.Public | BindingFlags.Static | BindingFlags.DeclaredOnly).Select(m => m.Name).Order(), InRegisters.Concat(Others).Order());
+        Assert.All(Others, name => Assert.False(UniformBranch().IsMatch(kernels["bare", name]), name));
         // They call and spill: what is looked for above can be found.
-        Assert.True(Local().IsMatch(found[2].Text) && Call().IsMatch(found[2].Text));
+        Assert.True(Local().IsMatch(kernels["bare", "Event"]) && Call().IsMatch(kernels["bare", "Event"]));
     }
 
-    // What an ensemble of the benchmark's ball on such a lane asks for.
-    private static IEnumerable<(string Name, string Text)> Compiled(string law, Predicate<string> wanted, double tolerance = 1e-4, bool single = true)
+    // What an ensemble of the benchmark's ball asks for: given friction, oil, and oil at so small a tolerance that the dips of the fresh cover are foreseen.
+    private static string Compiled(string law, string name)
     {
         var throws = Scenarios.Alike(1, law == "bare" ? ReleaseSet.Lane : Scenarios.Oiled);
-        var chunk = new Chunks(new ThrowRows(throws, new Outcome[1]), new EnsembleOptions { Shot = new() { Tolerance = tolerance } }, null, default, 1).Filled(0, 1, new(1));
-        var kind = chunk.Groups.Single().Kind(single);
+        var chunk = new Chunks(new ThrowRows(throws, new Outcome[1]), new EnsembleOptions { Shot = new() { Tolerance = law == "foreseen" ? 1e-6 : 1e-4 } }, null, default, 1).Filled(0, 1, new(1));
+        var kind = chunk.Groups.Single().Kind(single: law != "foreseen");
         Assert.Equal(law == "bare", kind.Given);
-        return KernelSet.Ptx(kind, CudaArchitecture.SM_80, CudaInstructionSet.ISA_78, wanted);
+        return KernelSet.Ptx(kind, CudaArchitecture.SM_80, CudaInstructionSet.ISA_78, name.Equals).Single().Text;
     }
 
     [GeneratedRegex(@"(mul\.\S+|fma\.rn\.f32)\s+%f\d+, (0f00000000|%f\d+, 0f00000000[,;]).*")]
