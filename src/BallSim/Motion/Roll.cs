@@ -188,7 +188,7 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         if (Body.HasDips)
         {
             T zero = 0.0;
-            step.K1.CoverFilm = step.K1.OilTaken = zero;
+            step.K1.SetOil(zero, zero);
         }
         RungeKutta5<Roll<T, TSurface>, State<T>, T>.Take(ref this, ref step, h, out error);
     }

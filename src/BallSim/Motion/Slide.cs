@@ -110,7 +110,7 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
         c.At(Body, Start, y);
         T one = 1.0, zero = 0.0;
         var per = c.perSlip;
-        Push(Body, ref Surface, ref c, y, c.sx * per, c.sy * per, c.s, ref cover, Body.HasFineDips ? Dips.Foreseen : zero, Dips.Asks);
+        Push(Body, ref Surface, ref c, y, c.sx * per, c.sy * per, c.s, ref cover, Body.HasFineDips ? Dips.Foreseen : zero);
 
         T vx = c.vx, vy = c.vy, wx = c.ωx, wy = c.ωy, wz = c.ωz;
         (Seen.VelocityX, Seen.VelocityY, Seen.Slip, Seen.N) = (vx, vy, c.s, c.N);
@@ -135,7 +135,7 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
             }
             if (Body.HasDips)
             {
-                Note(c, y, cover, scale);
+                Note(ref c, y, cover, scale);
             }
         }
     }
@@ -156,7 +156,7 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
         if (Body.HasDips)
         {
             T zero = 0.0;
-            step.K1.CoverFilm = step.K1.OilTaken = zero;
+            step.K1.SetOil(zero, zero);
             if (Body.HasFineDips)
             {
                 Dips.BeginFinely(h);
@@ -179,14 +179,10 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
 
     // What the fresh cover does here; of the stages inside a step little is asked.
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private void Note(in SlideContact<T> c, in State<T> y, in CoverContact<T> cover, T scale)
+    private void Note(ref SlideContact<T> c, in State<T> y, in CoverContact<T> cover, T scale)
     {
         T one = 1.0;
         Dip.Lost = cover.Friction - cover.WhenFresh;
-        if (Dips.Asks)
-        {
-            Dip.Shift = IsFresh(Body, c.s) && !Body.HasFineDips ? c.Shift(Body) : cover.Shift;
-        }
         if (Dips.IsAtEdge)
         {
             // Per unit of friction: the force, its moment, and what it changes in the normal force.
@@ -227,7 +223,24 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
                 (Dip.Film, Dip.Swing) = (cover.Film, c.ω.Dot(c.ω));
             }
         }
+        // Last, since no slope waits for it: a processor goes on with the next stage meanwhile.
+        if (Dips.Asks)
+        {
+            Dip.Shift = IsFresh(Body, c.s) ? ShiftWhenFresh(ref c, cover.WhenFresh) : cover.Shift;
+        }
         Dips.Note(Dip, cover.Film, Body);
+    }
+
+    // Where a part of the friction is foreseen to be lost, of a fresh cover's force, not of that with which the stage goes on.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private readonly T ShiftWhenFresh(ref SlideContact<T> c, T μ)
+    {
+        if (Body.HasFineDips)
+        {
+            var per = c.perSlip;
+            c.Press(Body, c.sx * per, c.sy * per, μ);
+        }
+        return c.Shift(Body);
     }
 
     /// <summary>
@@ -238,7 +251,7 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
     {
         Touch(Body, ref Surface, y, out cover);
         T zero = 0.0;
-        Push(Body, ref Surface, ref c, y, ex, ey, slip, ref cover, zero, true);
+        Push(Body, ref Surface, ref c, y, ex, ey, slip, ref cover, zero);
     }
 
     // The lane under the ball.
@@ -250,7 +263,7 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
         cover.BareShare = surface.BareShare(body.IsNeverFresh ? cover.Film + y.CoverFilm : cover.Film, out cover.InContact);
     }
 
-    private static void Push(in Body<T> body, ref TSurface surface, ref SlideContact<T> c, in State<T> y, T ex, T ey, T slip, ref CoverContact<T> cover, T foreseen, bool asks)
+    private static void Push(in Body<T> body, ref TSurface surface, ref SlideContact<T> c, in State<T> y, T ex, T ey, T slip, ref CoverContact<T> cover, T foreseen)
     {
         if (TSurface.HasSlopes)
         {
@@ -267,12 +280,6 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
             {
                 Refresh(body, ref surface, ref c, y.CoverFilm, ex, ey, slip, ref cover);
                 μ = cover.Friction;
-            }
-            else if (body.HasFineDips && asks)
-            {
-                // Of a fresh cover's force, not of that with which the stage goes on.
-                c.Press(body, ex, ey, μ);
-                cover.Shift = c.Shift(body);
             }
             if (body.HasFineDips)
             {

@@ -70,6 +70,14 @@ internal struct State<T> : ILinear<State<T>, T>
         }
     }
 
+    /// <summary>The oil alone, of a state that was written in fours.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public void SetOil(T coverFilm, T oilTaken)
+    {
+        SetTurn(TurnX, TurnY, TurnZ, coverFilm);
+        SetSums(Revolutions, FrictionWork, DragWork, oilTaken);
+    }
+
     // Not inlined: a step has a dozen of these sums, and in one method they would exceed what the compiler is willing to inline.
     [MethodImpl(MethodImplOptions.NoInlining)]
     public void Add(T s, in State<T> k)
