@@ -80,7 +80,7 @@ public class DrillLaws
     public bool The_other_hand_is_drilled_as_the_mirror_image(Case c)
     {
         // A ball known by its numbers; a build has no mirror image among its turned parts.
-        var ball = Ball.FromSpecification(c.Ball.Mass, 2.5 * Inch, 0.05 * Inch, 0.02 * Inch, centreOfMass: new(3e-4, 2e-4, -4e-4));
+        var ball = Ball.FromSpecification(Math.Min(c.Ball.Mass, 16 * Pound), 2.5 * Inch, 0.05 * Inch, 0.02 * Inch, centreOfMass: new(3e-4, 2e-4, -4e-4));
         var expected = Mirror.Of(ball.Drill(c.Layout, c.Grip, c.AxisPoint));
         var got = Mirror.Of(ball).Drill(c.Layout, c.Grip, c.AxisPoint with { Hand = Mirror.Of(c.AxisPoint.Hand) });
         var (a, b) = (StaticBalance.Of(expected), StaticBalance.Of(got));

@@ -36,10 +36,10 @@ public class FreeBodyLaws
     public void Spin_about_the_middle_axis_runs_away_at_the_rate_of_the_linear_theory(Throwing t)
     {
         // L. D. Landau and E. M. Lifshitz, Mechanics, s. 37. With ω₁ = ε and ω₃ = 0 at first: ω₁ = ε cosh λt, λ = ω₂
-        // √((I₃-I₂)(I₂-I₁)/(I₁I₃)), while ω₁ is small: here its square grows to 7e-6 of ω₂².
+        // √((I₃-I₂)(I₂-I₁)/(I₁I₃)), while ω₁ is small: here its square grows to 7e-8 of ω₂², which where I₃ is near I₂ counts (I₃-I₁)/(I₃-I₂) times.
         var axes = t.Ball.Inertia.Principal;
         var (I1, I2, I3) = (axes.LeastMoment, axes.MiddleMoment, axes.GreatestMoment);
-        const double ω2 = 100, ε = 1e-2;
+        const double ω2 = 100, ε = 1e-3;
         var λ = ω2 * Math.Sqrt((I3 - I2) * (I2 - I1) / (I1 * I3));
         var time = 4 / λ;
         if (time > 9.8)
