@@ -24,8 +24,8 @@ public partial class PtxTests(PtxTests.Kernels kernels) : IClassFixture<PtxTests
 
         public Kernels()
         {
-            (string, string)[] wanted = [("foreseen", "Slide"), ("full", "StartSlip"), .. InRegisters.Concat(Others).Select(name => ("bare", name))];
-            texts = Partitioner.Create(wanted, loadBalance: true).AsParallel().Select(of => (of, Compiled(of.Item1, of.Item2))).ToDictionary(found => found.of, found => found.Item2);
+            (string Law, string Name)[] wanted = [("foreseen", "Slide"), ("full", "StartSlip"), .. InRegisters.Concat(Others).Select(name => ("bare", name))];
+            texts = Partitioner.Create(wanted, loadBalance: true).AsParallel().Select(of => (Of: of, Text: Compiled(of.Law, of.Name))).ToDictionary(found => found.Of, found => found.Text);
         }
 
         public string this[string law, string name] => texts[(law, name)];

@@ -35,38 +35,23 @@ internal struct State<T> : ILinear<State<T>, T>
     // In fours, as they lie.
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public void SetPlace(T time, T x, T y, T velocityX)
-    {
-        if (!T.SetsFour(ref Time, time, x, y, velocityX))
-        {
-            (Time, X, Y, VelocityX) = (time, x, y, velocityX);
-        }
-    }
+    public void SetPlace(T time, T x, T y, T velocityX) => Set(ref Time, ref X, ref Y, ref VelocityX, time, x, y, velocityX);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public void SetMotion(T velocityY, T momentumX, T momentumY, T momentumZ)
-    {
-        if (!T.SetsFour(ref VelocityY, velocityY, momentumX, momentumY, momentumZ))
-        {
-            (VelocityY, MomentumX, MomentumY, MomentumZ) = (velocityY, momentumX, momentumY, momentumZ);
-        }
-    }
+    public void SetMotion(T velocityY, T momentumX, T momentumY, T momentumZ) => Set(ref VelocityY, ref MomentumX, ref MomentumY, ref MomentumZ, velocityY, momentumX, momentumY, momentumZ);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public void SetTurn(T turnX, T turnY, T turnZ, T coverFilm)
-    {
-        if (!T.SetsFour(ref TurnX, turnX, turnY, turnZ, coverFilm))
-        {
-            (TurnX, TurnY, TurnZ, CoverFilm) = (turnX, turnY, turnZ, coverFilm);
-        }
-    }
+    public void SetTurn(T turnX, T turnY, T turnZ, T coverFilm) => Set(ref TurnX, ref TurnY, ref TurnZ, ref CoverFilm, turnX, turnY, turnZ, coverFilm);
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public void SetSums(T revolutions, T frictionWork, T dragWork, T oilTaken)
+    public void SetSums(T revolutions, T frictionWork, T dragWork, T oilTaken) => Set(ref Revolutions, ref FrictionWork, ref DragWork, ref OilTaken, revolutions, frictionWork, dragWork, oilTaken);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static void Set(ref T first, ref T second, ref T third, ref T fourth, T a, T b, T c, T d)
     {
-        if (!T.SetsFour(ref Revolutions, revolutions, frictionWork, dragWork, oilTaken))
+        if (!T.SetsFour(ref first, a, b, c, d))
         {
-            (Revolutions, FrictionWork, DragWork, OilTaken) = (revolutions, frictionWork, dragWork, oilTaken);
+            (first, second, third, fourth) = (a, b, c, d);
         }
     }
 
