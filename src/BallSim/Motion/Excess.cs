@@ -21,6 +21,10 @@ internal static class Excess<T, TSurface>
         {
             return false;
         }
+        if (roll.Body.HasCoverOil && !(Pace<T>.MaySlip(start.Excess, roll.ExcessAtMost(Dense<State<T>, T>.Between(step, h, 0.5)), end.Excess, end.Limit) > 0.0))
+        {
+            return false;
+        }
         var middle = Inside(ref roll, step, h, 0.5);
         if (!(Pace<T>.MaySlip(start.Excess, middle, end.Excess, end.Limit) > 0.0))
         {

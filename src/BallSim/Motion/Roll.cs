@@ -146,6 +146,17 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
     /// <summary>Demand and limit at a state; what a step from it needs to know of the track is left out.</summary>
     public void Look(in State<T> at, out Grip<T> g) => See(at, false, out g);
 
+    /// <summary>No less than the excess of demand over the limit at a state, and sooner: with the least friction that the oil on the cover can leave. At no slip it falls as the film grows, and the cover is fresh in part.</summary>
+    public T ExcessAtMost(in State<T> at)
+    {
+        T zero = 0.0;
+        ref var c = ref seen;
+        At(ref c, at);
+        Hold(ref c, at, out _, out var cover);
+        var oiled = Surface.Friction(cover.Film + at.CoverFilm, zero);
+        return c.Demand - T.Min(cover.Friction * c.N, oiled * c.N);
+    }
+
     /// <summary>Demand and limit at a state from which a step begins.</summary>
     public void GripAt(in State<T> at, out Grip<T> g) => See(at, Body.HasDips, out g);
 
@@ -252,6 +263,14 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         // Where a stage stood there is room for what is inside.
         ref var there = ref step.Stage;
         Inside<T>.At(step, h, 0.5, out there);
+        if (Body.HasCoverOil)
+        {
+            may = T.IfLess(zero, may, Pace<T>.MaySlip(before.Excess, ExcessAtMost(there), after.Excess, after.Limit), zero);
+            if (!T.Any(may))
+            {
+                return zero;
+            }
+        }
         Look(there, out var inside);
         var middle = inside.Excess;
         may = T.IfLess(zero, may, Pace<T>.MaySlip(before.Excess, middle, after.Excess, after.Limit), zero);

@@ -20,7 +20,7 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
     private const double DriftSeconds = 0.5;
 
     // Where dips are made whole (Body.HasDips), the cover counts as fresh above this slip, m/s, and less and less so below: near the end of sliding the effect of a dip is no matter of averages.
-    private const double FreshSlip = 0.01;
+    private const double FreshSlip = 0.002;
 
     // Above this slip, m/s, a step does not trust the rate at its start alone, see Fading.
     private const double MuchSlip = 0.05;

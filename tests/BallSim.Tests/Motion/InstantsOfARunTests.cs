@@ -111,6 +111,34 @@ public class InstantsOfARunTests
     }
 
     [Fact]
+    public void The_excess_over_the_limit_is_at_most_what_the_least_friction_leaves()
+    {
+        var lane = Lane.Regulation with { Oil = OilMap.Crowned(40 * Foot, 25 * Millilitre) };
+        var options = new SimulatorOptions { Tolerance = 1e-7 };
+        var surface = new FilmSurface<Real, MapOfReal>(Contact.Of(Offset, lane).Law<Real>(options.Friction), new(lane.Oil.Map));
+        var roll = new Roll<Real, FilmSurface<Real, MapOfReal>> { Body = Simulator.BodyOf(Offset, lane, options), Surface = surface };
+        roll.Surface.Roam();
+        var above = 0;
+        foreach (var turn in (double[])[0.2, 1.3, 2.9, 4.4])
+        {
+            roll.Start = Rotation.About(new(0.3, -0.7, 0.5), turn).Normalised.Spatial;
+            foreach (var y in (double[])[0.5, 9, 18])
+            {
+                foreach (var held in (double[])[0, 1e-7, 3e-6, 2e-5])
+                {
+                    var at = new State<Real> { X = 0.1, Y = y, Momentum = new(-5, 0.6, 0.2), CoverFilm = held };
+                    roll.Look(at, out var g);
+                    double excess = g.Excess, most = roll.ExcessAtMost(at);
+                    // A clean cover leaves nothing open; an oiled one is fresh in part.
+                    Assert.InRange(excess, held == 0 ? most - 1e-12 : double.NegativeInfinity, most + 1e-12);
+                    above += most > excess + 1e-3 ? 1 : 0;
+                }
+            }
+        }
+        Assert.True(above > 10);
+    }
+
+    [Fact]
     public void A_sum_of_slopes_is_the_sum_of_each_number()
     {
         // What the methods of integration ask of a state, of one, two and three terms.
