@@ -14,8 +14,8 @@ internal static class Impulse<T>
         c.At(body, q, y);
         var momentum = y.Momentum;
         T radius = body.Radius;
-        var σ = new Vec3<T>(c.rx, c.ry, c.rz + radius);
-        var v_G = new Vec3<T>(y.VelocityX, y.VelocityY, c.ωrz);
+        var σ = new Vec3<T>(c.r_d.X, c.r_d.Y, c.r_d.Z + radius);
+        var v_G = new Vec3<T>(y.VelocityX, y.VelocityY, c.ωr_d.Z);
         y.Momentum = momentum + body.Mass * σ.Cross(v_G);
         T zero = 0.0;
         (y.VelocityX, y.VelocityY) = (zero, zero);

@@ -14,11 +14,16 @@ internal static class Kinematics<T>
     /// A tensor of the ball with these principal moments, and a vector d, in the lane frame, turned since the start of the step by the state's rotation vector. With the first two columns e, f of the matrix the tensor is
     /// s_z 1 + (s_x - s_z) e eᵀ + (s_y - s_z) f fᵀ.
     /// </summary>
-    public static void Turned(in Quat<T> start, in State<T> at, in Vec3<T> s, in Vec3<T> d, out Sym3<T> tensor, out Vec3<T> vector) => Turned(start, at, s, d, out tensor, out vector, out _, out _);
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    public static void Turned(in Quat<T> start, in State<T> at, in Vec3<T> s, in Vec3<T> d, out Sym3<T> tensor, out Vec3<T> vector) => Turn(start, at, s, d, out tensor, out vector, out _, out _);
 
     /// <summary>The same, and the columns e and f, with which <see cref="Tensor"/> turns another.</summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
-    public static void Turned(in Quat<T> start, in State<T> at, in Vec3<T> s, in Vec3<T> d, out Sym3<T> tensor, out Vec3<T> vector, out Vec3<T> e, out Vec3<T> f)
+    public static void Turned(in Quat<T> start, in State<T> at, in Vec3<T> s, in Vec3<T> d, out Sym3<T> tensor, out Vec3<T> vector, out Vec3<T> e, out Vec3<T> f) => Turn(start, at, s, d, out tensor, out vector, out e, out f);
+
+    // In two methods: what nobody asks for is not written.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static void Turn(in Quat<T> start, in State<T> at, in Vec3<T> s, in Vec3<T> d, out Sym3<T> tensor, out Vec3<T> vector, out Vec3<T> e, out Vec3<T> f)
     {
         T one = 1.0, tx = at.TurnX, ty = at.TurnY, tz = at.TurnZ, sw = start.W, sx = start.X, sy = start.Y, sz = start.Z;
         Elementary<T>.HalfTurn(T.Fma(tx, tx, T.Fma(ty, ty, tz * tz)), out var w, out var part);

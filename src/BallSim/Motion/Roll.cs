@@ -41,9 +41,9 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         T vx = c.vx, vy = c.vy, wx = c.ωx, wy = c.ωy, wz = c.ωz;
         // σ × m g - m v_c × v_G + R n × D, v_c horizontal.
         T gx = m * c.gX, gy = m * c.gY, gz = m * Body.g.Z;
-        var pushX = T.Fnma(Body.Radius, c.Dy, T.Fnma(m, vy * c.ωrz, T.Fms(c.ry, gz, c.arm * gy)));
-        var pushY = T.Fma(Body.Radius, c.Dx, T.Fma(m, vx * c.ωrz, T.Fms(c.arm, gx, c.rx * gz)));
-        var pushZ = T.Fnma(m, T.Fms(vx, c.ωry, vy * c.ωrx), T.Fms(c.rx, gy, c.ry * gx));
+        var pushX = T.Fnma(Body.Radius, c.Dy, T.Fnma(m, vy * c.ωrz, T.Fms(c.r_d.Y, gz, c.arm * gy)));
+        var pushY = T.Fma(Body.Radius, c.Dx, T.Fma(m, vx * c.ωrz, T.Fms(c.arm, gx, c.r_d.X * gz)));
+        var pushZ = T.Fnma(m, T.Fms(vx, c.ωry, vy * c.ωrx), T.Fms(c.r_d.X, gy, c.r_d.Y * gx));
         var scale = ByDistance ? one / vy : one;
         T work = zero;
         // The moments that grow with the normal force, and the oil, ask for it at every stage.
@@ -84,7 +84,7 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         c.At(Body, Start, y);
         if (TSurface.HasSlopes)
         {
-            Kinematics<T>.OnSlope(Body, ref Surface, y, c.rx, c.ry, out c.gX, out c.gY);
+            Kinematics<T>.OnSlope(Body, ref Surface, y, c.r_d.X, c.r_d.Y, out c.gX, out c.gY);
         }
     }
 

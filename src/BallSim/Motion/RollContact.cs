@@ -20,8 +20,11 @@ internal struct RollContact<T>
     /// <summary>Inverse of the inertia about the contact point, lane frame.</summary>
     public T Jxx, Jyy, Jzz, Jxy, Jxz, Jyz;
 
-    /// <summary>Angular velocity; Bo to Bcm; height of Bcm over the contact point; ω × r_d.</summary>
-    public T ωx, ωy, ωz, rx, ry, rz, arm, ωrx, ωry, ωrz;
+    /// <summary>Bo to Bcm.</summary>
+    public Vec3<T> r_d;
+
+    /// <summary>Angular velocity; height of Bcm over the contact point; ω × r_d.</summary>
+    public T ωx, ωy, ωz, arm, ωrx, ωry, ωrz;
 
     /// <summary>Velocity of Bo; air drag.</summary>
     public T vx, vy, Dx, Dy, Dz;
@@ -34,8 +37,6 @@ internal struct RollContact<T>
 
     public readonly Vec3<T> ω => new(ωx, ωy, ωz);
 
-    public readonly Vec3<T> r_d => new(rx, ry, rz);
-
     public readonly Vec3<T> f => new(fx, fy, N);
 
     public readonly Vec3<T> α => new(αx, αy, αz);
@@ -46,7 +47,14 @@ internal struct RollContact<T>
     [MethodImpl(MethodImplOptions.NoInlining)]
     public void At(in Body<T> body, in Quat<T> start, in State<T> y)
     {
-        Kinematics<T>.Turned(start, y, body.Moments, body.d_P, out I_L, out var r_d, out across, out along);
+        if (body.HasCoverOil)
+        {
+            Kinematics<T>.Turned(start, y, body.Moments, body.d_P, out I_L, out r_d, out across, out along);
+        }
+        else
+        {
+            Kinematics<T>.Turned(start, y, body.Moments, body.d_P, out I_L, out r_d);
+        }
         T px = r_d.X, py = r_d.Y, pz = r_d.Z, radius = body.Radius, m = body.Mass, one = 1.0;
         var up = pz + radius;
 
@@ -77,7 +85,7 @@ internal struct RollContact<T>
         (ωx, ωy, ωz) = (wx, wy, wz);
         (vx, vy) = (ux, uy);
         (gX, gY) = (body.g.X, body.g.Y);
-        (rx, ry, rz, arm) = (px, py, pz, up);
+        arm = up;
         ωrx = T.Fms(wy, pz, wz * py);
         ωry = T.Fms(wz, px, wx * pz);
         ωrz = T.Fms(wx, py, wy * px);
@@ -92,7 +100,7 @@ internal struct RollContact<T>
     public void Hold(in Body<T> body, in Vec3<T> small)
     {
         T one = 1.0, m = body.Mass;
-        T wx = ωx, wy = ωy, wz = ωz, px = rx, py = ry, up = arm;
+        T wx = ωx, wy = ωy, wz = ωz, px = r_d.X, py = r_d.Y, up = arm;
         // c = ω × (ω × r_d) - g.
         var cx = T.Fms(wy, ωrz, wz * ωry) - gX;
         var cy = T.Fms(wz, ωrx, wx * ωrz) - gY;
@@ -133,7 +141,7 @@ internal struct RollContact<T>
     public readonly T Shift(in Body<T> body)
     {
         ref readonly var a = ref InverseI_L;
-        T wx = ωx, wy = ωy, wz = ωz;
+        T wx = ωx, wy = ωy, wz = ωz, rx = r_d.X, ry = r_d.Y;
         var lx = T.Fma(I_L.Xx, wx, T.Fma(I_L.Xy, wy, I_L.Xz * wz));
         var ly = T.Fma(I_L.Xy, wx, T.Fma(I_L.Yy, wy, I_L.Yz * wz));
         var lz = T.Fma(I_L.Xz, wx, T.Fma(I_L.Yz, wy, I_L.Zz * wz));

@@ -33,7 +33,7 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
     public Quat<T> Start;
     public bool ByDistance;
 
-    /// <summary>What the last evaluation saw; a step that is taken again starts from what was seen before it.</summary>
+    /// <summary>What the last evaluation saw, but for the stages inside a step that no dips ask for; a step that is taken again starts from what was seen before it.</summary>
     public Seen<T> Seen;
 
     /// <summary>The same of the fresh cover, and the step's sums of it; used where <see cref="Body{T}.HasDips"/>.</summary>
@@ -89,7 +89,7 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
         Push(ref c, y, c.sx / c.s, c.sy / c.s, c.s, out var cover);
         T zero = 0.0, one = 1.0;
         var (ex, ey) = (-c.sy / c.s, c.sx / c.s);
-        var ρ = new Vec3<T>(-c.rx, -c.ry, -(Body.Radius + c.rz));
+        var ρ = new Vec3<T>(-c.r_d.X, -c.r_d.Y, -(Body.Radius + c.r_d.Z));
         lever = ρ.Cross(new(ex, ey, zero));
         answer = c.InverseI_L * lever;
         var compliance = Body.InverseMass + lever.Dot(answer);
@@ -113,8 +113,11 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
         Push(Body, ref Surface, ref c, y, c.sx * per, c.sy * per, c.s, ref cover, Body.HasFineDips ? Dips.Foreseen : zero);
 
         T vx = c.vx, vy = c.vy, wx = c.ωx, wy = c.ωy, wz = c.ωz;
-        (Seen.VelocityX, Seen.VelocityY, Seen.Slip, Seen.N) = (vx, vy, c.s, c.N);
-        Seen.ω = new(wx, wy, wz);
+        if (!inside || Body.HasDips)
+        {
+            (Seen.VelocityX, Seen.VelocityY, Seen.Slip, Seen.N) = (vx, vy, c.s, c.N);
+            Seen.ω = new(wx, wy, wz);
+        }
         if (!inside)
         {
             var (ax, ay) = c.SlipRate(Body);
@@ -187,16 +190,17 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
         {
             // Per unit of friction: the force, its moment, and what it changes in the normal force.
             var per = one / c.s;
-            T ux = -(per * c.sx), uy = -(per * c.sy), arm = Body.Radius + c.rz;
-            T px = arm * uy, py = -(arm * ux), pz = T.Fms(c.ry, ux, c.rx * uy);
-            var bx = T.Fma(c.Ixx, px, T.Fma(c.Ixy, py, c.Ixz * pz));
-            var by = T.Fma(c.Ixy, px, T.Fma(c.Iyy, py, c.Iyz * pz));
-            var press = Body.Mass * T.Fms(bx, c.ry, by * c.rx);
+            T ux = -(per * c.sx), uy = -(per * c.sy), arm = Body.Radius + c.r_d.Z;
+            T px = arm * uy, py = -(arm * ux), pz = T.Fms(c.r_d.Y, ux, c.r_d.X * uy);
+            ref readonly var a = ref c.InverseI_L;
+            var bx = T.Fma(a.Xx, px, T.Fma(a.Xy, py, a.Xz * pz));
+            var by = T.Fma(a.Xy, px, T.Fma(a.Yy, py, a.Yz * pz));
+            var press = Body.Mass * T.Fms(bx, c.r_d.Y, by * c.r_d.X);
             var n = scale * c.N;
             var grown = T.Fma(cover.Friction, press, one) * n;
             press = press * n;
             (Dip.PushX, Dip.PushY) = (Body.InverseMass * grown * ux, Body.InverseMass * grown * uy);
-            (Dip.TurnX, Dip.TurnY, Dip.TurnZ) = (T.Fms(grown, px, press * c.ry), T.Fma(grown, py, press * c.rx), grown * pz);
+            (Dip.TurnX, Dip.TurnY, Dip.TurnZ) = (T.Fms(grown, px, press * c.r_d.Y), T.Fma(grown, py, press * c.r_d.X), grown * pz);
             Dip.Work = -(grown * c.s);
             (Dip.Film, Dip.WhenFresh, Dip.Slip, Dip.Scale) = (cover.Film, cover.WhenFresh, c.s, scale);
             T wx = c.vx - c.sx, wy = c.vy - c.sy;
@@ -267,7 +271,7 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
     {
         if (TSurface.HasSlopes)
         {
-            Kinematics<T>.OnSlope(body, ref surface, y, c.rx, c.ry, out c.gX, out c.gY);
+            Kinematics<T>.OnSlope(body, ref surface, y, c.r_d.X, c.r_d.Y, out c.gX, out c.gY);
         }
         cover.Fresh = body.IsNeverFresh ? 0.0 : 1.0;
         // By way of a local: what is copied from memory to the stack of a call is copied in parts, and a vector that has been written in parts is slow to read.

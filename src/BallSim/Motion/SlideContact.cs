@@ -12,13 +12,16 @@ internal struct SlideContact<T>
     where T : struct, IReal<T>
 {
     /// <summary>I⁻¹ about Bcm in the lane frame.</summary>
-    public T Ixx, Iyy, Izz, Ixy, Ixz, Iyz;
+    public Sym3<T> InverseI_L;
 
-    /// <summary>Angular velocity; Bo to Bcm; ω × r_d: all in the lane frame.</summary>
-    public T ωx, ωy, ωz, rx, ry, rz, ωrx, ωry, ωrz;
+    /// <summary>Bo to Bcm, in the lane frame.</summary>
+    public Vec3<T> r_d;
+
+    /// <summary>Angular velocity, in the lane frame.</summary>
+    public T ωx, ωy, ωz;
 
     /// <summary>Velocity of Bo; slip of the contact point (M5), its size and, of a ball that slides, 1 over its size; air drag.</summary>
-    public T vx, vy, sx, sy, s, perSlip, Dx, Dy, Dz;
+    public T vx, vy, sx, sy, s, perSlip, Dx, Dy;
 
     /// <summary>Contact force, horizontal acceleration of Bcm.</summary>
     public T fx, fy, N, ax, ay;
@@ -37,20 +40,16 @@ internal struct SlideContact<T>
 
     public readonly Vec3<T> ω => new(ωx, ωy, ωz);
 
-    public readonly Vec3<T> r_d => new(rx, ry, rz);
-
-    public readonly Vec3<T> ωr_d => new(ωrx, ωry, ωrz);
+    public readonly Vec3<T> ωr_d => ω.Cross(r_d);
 
     public readonly Vec3<T> f => new(fx, fy, N);
-
-    public readonly Sym3<T> InverseI_L => new(Ixx, Iyy, Izz, Ixy, Ixz, Iyz);
 
     /// <summary>The kinematics of a state, and what of the forces does not depend on the contact.</summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
     public void At(in Body<T> body, in Quat<T> start, in State<T> y)
     {
-        Kinematics<T>.Turned(start, y, body.InverseMoments, body.d_P, out var a, out var r_d);
-        (Ixx, Iyy, Izz, Ixy, Ixz, Iyz) = (a.Xx, a.Yy, a.Zz, a.Xy, a.Xz, a.Yz);
+        Kinematics<T>.Turned(start, y, body.InverseMoments, body.d_P, out InverseI_L, out r_d);
+        ref readonly var a = ref InverseI_L;
         T rx = r_d.X, ry = r_d.Y, rz = r_d.Z;
         T lx = y.MomentumX, ly = y.MomentumY, lz = y.MomentumZ;
         var wx = T.Fma(a.Xx, lx, T.Fma(a.Xy, ly, a.Xz * lz));
@@ -58,10 +57,7 @@ internal struct SlideContact<T>
         var wz = T.Fma(a.Xz, lx, T.Fma(a.Yz, ly, a.Zz * lz));
         var wrx = T.Fms(wy, rz, wz * ry);
         var wry = T.Fms(wz, rx, wx * rz);
-        var wrz = T.Fms(wx, ry, wy * rx);
         (ωx, ωy, ωz) = (wx, wy, wz);
-        (this.rx, this.ry, this.rz) = (rx, ry, rz);
-        (ωrx, ωry, ωrz) = (wrx, wry, wrz);
 
         T radius = body.Radius, tiny = 1e-60;
         var cx = y.VelocityX - wrx;
@@ -76,34 +72,32 @@ internal struct SlideContact<T>
         T size = T.Sqrt(square), one = 1.0;
         (s, perSlip) = (size, size * (one / square));
         Kinematics<T>.Air(body, cx, cy, wx, wy, wz, out var dx, out var dy, out var dz);
-        (Dx, Dy, Dz) = (dx, dy, dz);
+        (Dx, Dy) = (dx, dy);
         (gX, gY) = (body.g.X, body.g.Y);
-        Free(body, a, lx, ly, lz, dx, dy, dz);
+        Free(body, lx, ly, lz, wrx, wry, dx, dy, dz);
     }
 
     /// <summary>A ball that rolls, as one that is about to slide.</summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
     public void At(in Body<T> body, in RollContact<T> held)
     {
-        ref readonly var a = ref held.InverseI_L;
-        (Ixx, Iyy, Izz, Ixy, Ixz, Iyz) = (a.Xx, a.Yy, a.Zz, a.Xy, a.Xz, a.Yz);
+        (InverseI_L, r_d) = (held.InverseI_L, held.r_d);
         (ωx, ωy, ωz) = (held.ωx, held.ωy, held.ωz);
-        (rx, ry, rz) = (held.rx, held.ry, held.r_d.Z);
-        (ωrx, ωry, ωrz) = (held.ωrx, held.ωry, held.ωrz);
         // No slip, but a number that can be divided by.
         T zero = 0.0, tiny = 1e-18;
         (vx, vy, sx, sy, s) = (held.vx, held.vy, zero, zero, tiny);
-        (Dx, Dy, Dz) = (held.Dx, held.Dy, held.Dz);
+        (Dx, Dy) = (held.Dx, held.Dy);
         (gX, gY) = (held.gX, held.gY);
         var l = held.I_L * held.ω;
-        Free(body, a, l.X, l.Y, l.Z, Dx, Dy, Dz);
+        Free(body, l.X, l.Y, l.Z, held.ωrx, held.ωry, held.Dx, held.Dy, held.Dz);
     }
 
     // What of the forces does not depend on the contact.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private void Free(in Body<T> body, in Sym3<T> a, T lx, T ly, T lz, T dx, T dy, T dz)
+    private void Free(in Body<T> body, T lx, T ly, T lz, T wrx, T wry, T dx, T dy, T dz)
     {
-        T wx = ωx, wy = ωy, wz = ωz, rx = this.rx, ry = this.ry, rz = this.rz;
+        ref readonly var a = ref InverseI_L;
+        T wx = ωx, wy = ωy, wz = ωz, rx = r_d.X, ry = r_d.Y, rz = r_d.Z;
         // The body's own rate of L is -ω × L; the air's moment about Bcm is -r_d × D.
         var gx = T.Fms(wz, ly, wy * lz);
         var gy = T.Fms(wx, lz, wz * lx);
@@ -116,7 +110,7 @@ internal struct SlideContact<T>
         T ux = T.Fms(a.Xx, ry, a.Xy * rx), uy = T.Fms(a.Xy, ry, a.Yy * rx), uz = T.Fms(a.Xz, ry, a.Yz * rx);
         (wX, wY, wZ) = (ux, uy, uz);
         // Only the n components of α × r_d and of ω × (ω × r_d) are needed; the air comes last, since its root does.
-        var held = T.Fma(ux, gx, T.Fma(uy, gy, uz * gz)) + T.Fms(wx, ωry, wy * ωrx) - body.g.Z;
+        var held = T.Fma(ux, gx, T.Fma(uy, gy, uz * gz)) + T.Fms(wx, wry, wy * wrx) - body.g.Z;
         held = T.Fnma(T.Fms(ux, ry, uy * rx), dz, held);
         held = T.Fnma(T.Fms(uy, rz, uz * ry), dx, T.Fnma(T.Fms(uz, rx, ux * rz), dy, held));
         lift = T.Fms(body.Mass, held, dz);
@@ -126,8 +120,8 @@ internal struct SlideContact<T>
     [MethodImpl(MethodImplOptions.NoInlining)]
     public void Push(in Body<T> body, T ex, T ey, T μ)
     {
-        Force(body, ex, ey, μ, out var mx, out var my, out var mz, out var px, out var py, out var pz, out var n);
-        T ux = n * fx, uy = n * fy;
+        Force(body, ex, ey, μ, out var mx, out var my, out var mz, out var px, out var py, out var pz, out var qx, out var qy, out var n);
+        T ux = n * qx, uy = n * qy;
         N = n;
         (fx, fy) = (ux, uy);
         Mx = T.Fms(n, px, airX);
@@ -146,14 +140,14 @@ internal struct SlideContact<T>
     [MethodImpl(MethodImplOptions.NoInlining)]
     public void Press(in Body<T> body, T ex, T ey, T μ)
     {
-        Force(body, ex, ey, μ, out _, out _, out _, out _, out _, out _, out var n);
+        Force(body, ex, ey, μ, out _, out _, out _, out _, out _, out _, out var ux, out var uy, out var n);
         N = n;
-        (fx, fy) = (n * fx, n * fy);
+        (fx, fy) = (n * ux, n * uy);
     }
 
-    // Per newton of normal force: the force (-μ ex, -μ ey, 1), left in fx and fy, its moment (px, py, pz) about Bcm with ρ = -R n - r_d, and the small moments (mx, my, mz) in it; and the normal force n. In one method with its caller.
+    // Per newton of normal force: the force (ux, uy, 1) = (-μ ex, -μ ey, 1), its moment (px, py, pz) about Bcm with ρ = -R n - r_d, and the small moments (mx, my, mz) in it; and the normal force n. In one method with its caller.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private void Force(in Body<T> body, T ex, T ey, T μ, out T mx, out T my, out T mz, out T px, out T py, out T pz, out T n)
+    private void Force(in Body<T> body, T ex, T ey, T μ, out T mx, out T my, out T mz, out T px, out T py, out T pz, out T ux, out T uy, out T n)
     {
         T one = 1.0;
         mx = my = mz = 0.0;
@@ -166,10 +160,10 @@ internal struct SlideContact<T>
             var small = Kinematics<T>.SmallMoments(body, ω, μ, s);
             (mx, my, mz) = (small.X, small.Y, small.Z);
         }
-        T rx = this.rx, ry = this.ry;
-        var ux = grip * ex;
-        var uy = grip * ey;
-        var arm = body.Radius + rz;
+        T rx = r_d.X, ry = r_d.Y;
+        ux = grip * ex;
+        uy = grip * ey;
+        var arm = body.Radius + r_d.Z;
         T qx = mx - ry, qy = my + rx;
         px = T.Fma(arm, uy, qx);
         py = T.Fnma(arm, ux, qy);
@@ -178,7 +172,6 @@ internal struct SlideContact<T>
         T m = body.Mass, wx = wX, wy = wY, wz = wZ;
         T perX = m * T.Fms(ry, wz, arm * wy), perY = m * T.Fms(arm, wx, rx * wz);
         var still = T.Fnma(m, T.Fma(wx, qx, T.Fma(wy, qy, wz * mz)), one);
-        (fx, fy) = (ux, uy);
 
         // (M6): N from a_c · n = 0.
         n = lift / T.Fnma(perX, ux, T.Fnma(perY, uy, still));
@@ -191,12 +184,13 @@ internal struct SlideContact<T>
     [MethodImpl(MethodImplOptions.NoInlining)]
     public readonly T Shift(in Body<T> body)
     {
-        var arm = body.Radius + rz;
+        T rx = r_d.X, ry = r_d.Y, arm = body.Radius + r_d.Z;
         // ρ × f; of the rates of ω only what is needed.
         T px = T.Fms(arm, fy, ry * N), py = T.Fnma(arm, fx, rx * N), pz = T.Fms(ry, fx, rx * fy);
         T hx = gyroX - px, hy = gyroY - py, hz = gyroZ - pz;
+        ref readonly var a = ref InverseI_L;
         return FreshCover<T>.Shift(ωx, ωy, ωz,
-            T.Fma(Ixx, hx, T.Fma(Ixy, hy, Ixz * hz)), T.Fma(Ixy, hx, T.Fma(Iyy, hy, Iyz * hz)), T.Fma(Ixz, hx, T.Fma(Iyz, hy, Izz * hz)), body.Radius, body.ContactRadius);
+            T.Fma(a.Xx, hx, T.Fma(a.Xy, hy, a.Xz * hz)), T.Fma(a.Xy, hx, T.Fma(a.Yy, hy, a.Yz * hz)), T.Fma(a.Xz, hx, T.Fma(a.Yz, hy, a.Zz * hz)), body.Radius, body.ContactRadius);
     }
 
     /// <summary>Horizontal acceleration of the slip: ds/dt = a_c + α × (-R n).</summary>

@@ -35,7 +35,7 @@ internal static class StartOfSlip<T, TSurface>
         roll.Start = slide.Start = q;
         roll.Contact(y, out var pressed, out _);
         T share = jump ? 1.0 : 0.5;
-        var a_held = pressed.α.Cross(new(pressed.rx, pressed.ry, pressed.arm)) + pressed.ω.Cross(new(pressed.ωrx, pressed.ωry, pressed.ωrz));
+        var a_held = pressed.α.Cross(new(pressed.r_d.X, pressed.r_d.Y, pressed.arm)) + pressed.ω.Cross(new(pressed.ωrx, pressed.ωry, pressed.ωrz));
 
         // The sliding state at rest slip: same velocities, other variables.
         y.Momentum = pressed.I_L * pressed.ω;

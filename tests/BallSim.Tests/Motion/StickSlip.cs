@@ -65,8 +65,8 @@ internal sealed class StickSlip(Body<Real> body, FilmSurface<Real, MapOfReal> su
         if (falls > 0 && s < FirstSlip / 2)
         {
             // An impulse at the contact takes the rest of the slip and leaves the momentum about the contact alone.
-            var σ = new Vec3<Real>(c.rx, c.ry, c.rz + body.Radius);
-            y.Momentum = y.Momentum + body.Mass * σ.Cross(new(y.VelocityX, y.VelocityY, c.ωrz));
+            var σ = new Vec3<Real>(c.r_d.X, c.r_d.Y, c.r_d.Z + body.Radius);
+            y.Momentum = y.Momentum + body.Mass * σ.Cross(new(y.VelocityX, y.VelocityY, c.ωr_d.Z));
             return false;
         }
         var h = falls > 0 ? Math.Min(Longest, 0.9 * s / falls) : Longest;
