@@ -263,14 +263,6 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         // Where a stage stood there is room for what is inside.
         ref var there = ref step.Stage;
         Inside<T>.At(step, h, 0.5, out there);
-        if (Body.HasCoverOil)
-        {
-            may = T.IfLess(zero, may, Pace<T>.MaySlip(before.Excess, ExcessAtMost(there), after.Excess, after.Limit), zero);
-            if (!T.Any(may))
-            {
-                return zero;
-            }
-        }
         Look(there, out var inside);
         var middle = inside.Excess;
         may = T.IfLess(zero, may, Pace<T>.MaySlip(before.Excess, middle, after.Excess, after.Limit), zero);
