@@ -36,6 +36,11 @@ internal static class GpuReport
         var set = ReleaseSet.Releases.Take(emulated ? 8 : 512).ToArray();
         var throws = set.Select(r => new Throw(ReleaseSet.Ball, lane, r)).ToArray();
         var many = Scenarios.Alike(emulated ? 40 : 1 << 20, lane);
+        // What a chunk leaves over meets code that the compiler has seen through.
+        for (var warm = 0; warm < (emulated ? 1 : 30); warm++)
+        {
+            Ensemble.Throw(throws, new());
+        }
         var exact = Ensemble.Throw(throws, new() { Shot = new() { Tolerance = 1e-10, MaxSteps = 5_000_000 } });
         foreach (var precision in new[] { Precision.Single, Precision.Double })
         {
