@@ -22,8 +22,10 @@ internal sealed class ChunkRows(int most)
     /// <summary>Group after group. Never moved, so that a card can read it by itself.</summary>
     public Start[] Starts { get; } = GC.AllocateArray<Start>(most, pinned: true);
 
-    /// <summary>The rows of the starts.</summary>
+    /// <summary>The rows of the starts, and which of its group's setups each has.</summary>
     public int[] Places { get; } = new int[most];
+
+    public int[] Setups { get; } = new int[most];
 
     /// <summary>Lets go of balls and lanes.</summary>
     public void Forget()

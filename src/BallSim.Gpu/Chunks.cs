@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using BallSim.Balls;
 using BallSim.Ensembles;
 using BallSim.Lanes;
@@ -13,9 +12,6 @@ internal sealed class Chunks(Rows rows, EnsembleOptions options, IProgress<int>?
 {
     // Rows that one thread of the processor prepares or reads in one go.
     private const int Block = 2048;
-
-    // Fresh memory costs more to be given than to be filled.
-    private readonly ConcurrentBag<Rows.Work> free = [];
 
     private int next, done;
 
@@ -51,15 +47,12 @@ internal sealed class Chunks(Rows rows, EnsembleOptions options, IProgress<int>?
     public FilledChunk Filled(int from, int count, ChunkRows room)
     {
         var chunk = new FilledChunk(from, count, options.Shot, room);
-        ForBlocks(count, () => free.TryTake(out var work) ? work : new(Block), free.Add, (at, n, work) =>
+        ForBlocks(count, (at, n) =>
         {
-            rows.Fill(from + at, n, work);
-            Array.Copy(work.Balls, 0, room.Balls, at, n);
-            Array.Copy(work.Lanes, 0, room.Lanes, at, n);
-            Array.Copy(work.Launches, 0, room.Launches, at, n);
-            for (var i = 0; i < n; i++)
+            rows.Fill(from + at, room.Balls.AsSpan(at, n), room.Lanes.AsSpan(at, n), room.Launches.AsSpan(at, n));
+            for (var i = at; i < at + n; i++)
             {
-                room.InDoubt[at + i] = options.Precision == Precision.Single && Doubt.Of(work.Balls[i], work.Lanes[i], work.Launches[i]);
+                room.InDoubt[i] = options.Precision == Precision.Single && Doubt.Of(room.Balls[i], room.Lanes[i], room.Launches[i]);
             }
         });
         chunk.Sort();
@@ -68,7 +61,7 @@ internal sealed class Chunks(Rows rows, EnsembleOptions options, IProgress<int>?
 
     public void Keep(FilledChunk chunk)
     {
-        rows.Keep(chunk.From, chunk.Outcomes.AsSpan(0, chunk.Count));
+        ForBlocks(chunk.Count, (at, n) => rows.Keep(chunk.From + at, chunk.Outcomes.AsSpan(at, n)));
         Report(chunk.Count);
     }
 
@@ -84,17 +77,11 @@ internal sealed class Chunks(Rows rows, EnsembleOptions options, IProgress<int>?
     }
 
     /// <summary>Blocks of a chunk, from a row so many, on the processor's threads.</summary>
-    public static void ForBlocks(int count, Action<int, int> body) => ForBlocks(count, static () => 0, static _ => { }, (from, n, _) => body(from, n));
-
-    private static void ForBlocks<TWork>(int count, Func<TWork> take, Action<TWork> give, Action<int, int, TWork> body)
+    public static void ForBlocks(int count, Action<int, int> body)
     {
         try
         {
-            Parallel.For(0, (count + Block - 1) / Block, take, (block, _, work) =>
-            {
-                body(block * Block, Math.Min(Block, count - block * Block), work);
-                return work;
-            }, give);
+            Parallel.For(0, (count + Block - 1) / Block, block => body(block * Block, Math.Min(Block, count - block * Block)));
         }
         catch (AggregateException several)
         {

@@ -79,7 +79,16 @@ internal sealed class FilledChunk(int from, int count, SimulatorOptions options,
     }
 
     /// <summary>The rows in doubt, and those that were left over: the processor's.</summary>
-    public int[] InDoubt() => [.. Enumerable.Range(0, count).Where(row => room.InDoubt[row])];
+    public int[] InDoubt()
+    {
+        List<int> rows = [];
+        var inDoubt = room.InDoubt.AsSpan(0, count);
+        for (int from = 0, next; (next = inDoubt[from..].IndexOf(true)) >= 0; from += next + 1)
+        {
+            rows.Add(from + next);
+        }
+        return [.. rows];
+    }
 
     /// <summary>The outcomes of a group from what came back of its shots; of floats some may be in doubt.</summary>
     /// <param name="group">Of the chunk.</param>

@@ -39,8 +39,8 @@ internal sealed class Group(Lane lane, SimulatorOptions options, ChunkRows room,
             }
             last = ball;
         }
-        room.Starts[first + Count].Setup = lastSetup;
-        room.Places[first + Count++] = row;
+        (room.Places[first + Count], room.Setups[first + Count]) = (row, lastSetup);
+        Count++;
     }
 
     /// <summary>How the shot at a place is thrown.</summary>
@@ -53,6 +53,7 @@ internal sealed class Group(Lane lane, SimulatorOptions options, ChunkRows room,
         start.AngularVelocity = new(launch.AngularVelocity.X, launch.AngularVelocity.Y, launch.AngularVelocity.Z);
         start.Hand = launch.Hand == Hand.Right ? 1.0 : -1.0;
         start.Loft = launch.Loft;
+        start.Setup = room.Setups[first + place];
     }
 
     public GroupKind Kind(bool single) => new(single, lane.GivenFriction is not null, lane.Topography.Heights is not null, balls.Count == 1, Simulator.BodyOf(balls[0], lane, options).At(options.Tolerance).Effects);

@@ -1,4 +1,7 @@
+using BallSim.Balls;
 using BallSim.Ensembles;
+using BallSim.Lanes;
+using BallSim.Releases;
 
 namespace BallSim.Gpu;
 
@@ -7,12 +10,12 @@ internal sealed class RestOfChunk(FilledChunk chunk, int[] at) : Rows
 {
     public override int Count => at.Length;
 
-    public override void Fill(int from, int count, Work work)
+    public override void Fill(int from, Span<Ball> balls, Span<Lane> lanes, Span<Launch> launches)
     {
-        for (var i = 0; i < count; i++)
+        for (var i = 0; i < balls.Length; i++)
         {
             var row = at[from + i];
-            (work.Balls[i], work.Lanes[i], work.Launches[i]) = (chunk.Balls[row], chunk.Lanes[row], chunk.Launches[row]);
+            (balls[i], lanes[i], launches[i]) = (chunk.Balls[row], chunk.Lanes[row], chunk.Launches[row]);
         }
     }
 

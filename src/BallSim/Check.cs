@@ -9,21 +9,26 @@ internal static class Check
     /// <summary>A finite number within [low, high], or an error that names the value, the range, the unit and the likely slip.</summary>
     public static double Range(double value, double low, double high, Quantity quantity, [CallerArgumentExpression(nameof(value))] string name = "")
     {
-        name = Plain(name);
-        if (double.IsNaN(value) || double.IsInfinity(value))
+        // Most values are right, and a sweep checks millions.
+        if (value >= low && value <= high && double.IsFinite(value))
         {
-            throw new ArgumentOutOfRangeException(name, value, $"{name} is {Text(value)}; it must be a number in {Span(low, high, quantity)}");
+            return value;
         }
-        if (value < low || value > high)
+        throw OutOfRange(value, low, high, quantity, Plain(name));
+    }
+
+    private static ArgumentOutOfRangeException OutOfRange(double value, double low, double high, Quantity quantity, string name)
+    {
+        if (!double.IsFinite(value))
         {
-            throw new ArgumentOutOfRangeException(name, value,
-                $"{name} = {Text(value)}{Space(quantity.Unit)} is out of {Span(low, high, quantity)}{quantity.Slip(value, low, high)}")
-            {
-                // Readers of files tell the range in the unit that the file used.
-                Data = { ["low"] = low, ["high"] = high },
-            };
+            return new ArgumentOutOfRangeException(name, value, $"{name} is {Text(value)}; it must be a number in {Span(low, high, quantity)}");
         }
-        return value;
+        return new ArgumentOutOfRangeException(name, value,
+            $"{name} = {Text(value)}{Space(quantity.Unit)} is out of {Span(low, high, quantity)}{quantity.Slip(value, low, high)}")
+        {
+            // Readers of files tell the range in the unit that the file used.
+            Data = { ["low"] = low, ["high"] = high },
+        };
     }
 
     /// <summary>All three components finite.</summary>

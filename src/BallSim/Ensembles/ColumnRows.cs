@@ -11,9 +11,9 @@ internal sealed class ColumnRows(Ball ball, Lane lane, Release common, ReleaseCo
 
     public override int Count => count;
 
-    public override void Fill(int from, int rows, Work work)
+    public override void Fill(int from, Span<Ball> balls, Span<Lane> lanes, Span<Launch> launches)
     {
-        for (var i = 0; i < rows; i++)
+        for (var i = 0; i < balls.Length; i++)
         {
             var row = from + i;
             try
@@ -30,7 +30,7 @@ internal sealed class ColumnRows(Ball ball, Lane lane, Release common, ReleaseCo
                     Loft = columns.Loft?[row] ?? common.Loft,
                     RollPhase = columns.RollPhase?[row] ?? common.RollPhase,
                 };
-                (work.Balls[i], work.Lanes[i], work.Launches[i]) = (ball, lane, release.LaunchOn(lane, ball));
+                (balls[i], lanes[i], launches[i]) = (ball, lane, release.LaunchOn(lane, ball));
             }
             catch (ArgumentException wrong)
             {

@@ -29,7 +29,7 @@ internal sealed class ProcessorEngine : EnsembleEngine
                 {
                     var work = free.TryPop(out var used) ? used : new(Chunk);
                     (work.From, work.Count) = (chunk * Chunk, Math.Min(Chunk, rows.Count - chunk * Chunk));
-                    rows.Fill(work.From, work.Count, work);
+                    rows.Fill(work.From, work.Balls.AsSpan(0, work.Count), work.Lanes.AsSpan(0, work.Count), work.Launches.AsSpan(0, work.Count));
                     crew.Take(work);
                     open.Add(work);
                     Keep(open, free);

@@ -9,7 +9,8 @@ internal abstract class Rows
 {
     public abstract int Count { get; }
 
-    public abstract void Fill(int from, int count, Work work);
+    /// <summary>The throws from a row on, as many as there is room for.</summary>
+    public abstract void Fill(int from, Span<Ball> balls, Span<Lane> lanes, Span<Launch> launches);
 
     public abstract void Keep(int from, ReadOnlySpan<Outcome> outcomes);
 

@@ -1,3 +1,7 @@
+using BallSim.Balls;
+using BallSim.Lanes;
+using BallSim.Releases;
+
 namespace BallSim.Ensembles;
 
 /// <summary>A list of throws, outcomes into an array.</summary>
@@ -5,9 +9,9 @@ internal sealed class ThrowRows(IReadOnlyList<Throw> throws, Outcome[] outcomes)
 {
     public override int Count => throws.Count;
 
-    public override void Fill(int from, int count, Work work)
+    public override void Fill(int from, Span<Ball> balls, Span<Lane> lanes, Span<Launch> launches)
     {
-        for (var i = 0; i < count; i++)
+        for (var i = 0; i < balls.Length; i++)
         {
             var (ball, lane, release) = throws[from + i];
             try
@@ -15,7 +19,7 @@ internal sealed class ThrowRows(IReadOnlyList<Throw> throws, Outcome[] outcomes)
                 ArgumentNullException.ThrowIfNull(ball);
                 ArgumentNullException.ThrowIfNull(lane);
                 ArgumentNullException.ThrowIfNull(release);
-                (work.Balls[i], work.Lanes[i], work.Launches[i]) = (ball, lane, release.LaunchOn(lane, ball));
+                (balls[i], lanes[i], launches[i]) = (ball, lane, release.LaunchOn(lane, ball));
             }
             catch (ArgumentException wrong)
             {

@@ -104,7 +104,8 @@ public sealed record Release
         var velocity = Speed * new Vector3D(h * Math.Sin(LaunchAngle), Math.Cos(LaunchAngle), 0);
         var spin = new SpinAxis(SpinRate, AxisRotation, AxisTilt);
         var spinDirection = spin.Direction(velocity, hand);
-        return new(x, velocity, spin.AngularVelocity(velocity, hand), Rotation.About(spinDirection, RollPhase) * Unturned(ball, axis, h * spinDirection, velocity.Unit), Loft, hand);
+        var unturned = Unturned(ball, axis, h * spinDirection, velocity.Unit);
+        return new(x, velocity, SpinRate * spinDirection, RollPhase == 0 ? unturned : Rotation.About(spinDirection, RollPhase) * unturned, Loft, hand);
     }
 
     /// <summary>The same over a board of a lane.</summary>

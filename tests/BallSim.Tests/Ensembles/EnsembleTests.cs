@@ -91,7 +91,7 @@ public class EnsembleTests
             var chunks = Enumerable.Range(0, (rows.Length + Few - 1) / Few).Select(k => new BallSim.Ensembles.Rows.Work(Few) { From = k * Few, Count = Math.Min(Few, rows.Length - k * Few) }).ToArray();
             foreach (var chunk in chunks)
             {
-                new ThrowRows(rows, found).Fill(chunk.From, chunk.Count, chunk);
+                new ThrowRows(rows, found).Fill(chunk.From, chunk.Balls.AsSpan(0, chunk.Count), chunk.Lanes.AsSpan(0, chunk.Count), chunk.Launches.AsSpan(0, chunk.Count));
                 crew.Take(chunk);
             }
             Assert.Contains(chunks, c => c.Left > 0);
