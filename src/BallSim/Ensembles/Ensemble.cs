@@ -21,7 +21,7 @@ public static class Ensemble
     public static Outcome[] Throw(IReadOnlyList<Throw> throws, EnsembleOptions? options = null, IProgress<int>? progress = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(throws);
-        var outcomes = new Outcome[throws.Count];
+        var outcomes = Room(throws.Count);
         Run(new ThrowRows(throws, outcomes), options ?? new(), progress, cancellation);
         return outcomes;
     }
@@ -42,7 +42,7 @@ public static class Ensemble
         ArgumentNullException.ThrowIfNull(lane);
         ArgumentNullException.ThrowIfNull(common);
         ArgumentNullException.ThrowIfNull(columns);
-        var outcomes = new Outcome[columns.Count];
+        var outcomes = Room(columns.Count);
         Run(new ColumnRows(ball, lane, common, columns, outcomes), options ?? new(), progress, cancellation);
         return outcomes;
     }
@@ -50,6 +50,9 @@ public static class Ensemble
     /// <summary>How many shots run side by side on this machine.</summary>
     /// <param name="precision">Doubles or floats.</param>
     public static int Width(Precision precision) => (Vector512.IsHardwareAccelerated ? 8 : Vector256.IsHardwareAccelerated ? 4 : 1) * (precision == Precision.Single && Vector256.IsHardwareAccelerated ? 2 : 1);
+
+    // Not cleared: each row is written, or none is returned.
+    private static Outcome[] Room(int count) => GC.AllocateUninitializedArray<Outcome>(count);
 
     private static void Run(Rows rows, EnsembleOptions options, IProgress<int>? progress, CancellationToken cancellation) => options.Engine.Run(rows, options, progress, cancellation);
 }
