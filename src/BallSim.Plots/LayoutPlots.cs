@@ -13,6 +13,9 @@ public static class LayoutPlots
     // What lies further than this from the grip centre is on the far side; a quarter turn is the ball's edge seen from there.
     private const double Farthest = 0.78 * Math.PI;
 
+    // Of the whole drawing, its margins and a row of the table, pixels.
+    private const int Height = 1000, NarrowHeight = 860, Above = 60, Below = 110, RowHeight = 26;
+
     /// <summary>
     /// The grip side of a drilled ball, fingers up: holes to scale, pin, mass-bias mark, positive axis point, the arcs between them with their lengths, the two angles of the layout, and under it the arcs to tape. Every
     /// distance from the grip centre is true along the surface, so that what lies beyond the ball's edge is seen as well, outside the circle.
@@ -47,13 +50,16 @@ public static class LayoutPlots
         traces.Add(Corner(face, axis, Tangent(axis, up), Tangent(axis, pin), "angle at the axis"));
         traces.AddRange(sheet.Holes.Select((hole, i) => HoleOf(face, hole, i == 0)));
         traces.AddRange(Places(ball, sheet, face));
-        traces.Add(Tape(ball));
+        var arcs = MarkingSheet.Of(ball).Arcs;
+        // On a narrow screen a heading may take two lines.
+        var (wide, narrow) = (Share(arcs.Count + 1.5, Height), Share(arcs.Count + 2.5, NarrowHeight));
+        traces.Add(Tape(arcs, marks.MassBias is not null, wide, narrow));
         Vector3D[] beyond = bias is { } b ? [pin, axis, b] : [pin, axis];
-        var layout = Layout(face, Labels(face, ball, measures), beyond, 1, 0.24);
-        var chart = Figure.Of(traces, layout, title ?? "Layout and drilling", 1000, Words(measures, sheet),
-            Layout(face, Labels(face, ball, measures), beyond, 1.14, 0.42).With(("height", 860)));
+        var layout = Layout(face, Labels(face, ball, measures), beyond, 1, wide + 0.02);
+        var chart = Figure.Of(traces, layout, title ?? "Layout and drilling", Height, Words(measures, sheet),
+            Layout(face, Labels(face, ball, measures), beyond, 1.14, narrow + 0.02).With(("height", NarrowHeight)));
         // No numbers stand at the sides.
-        layout.With(("margin", Dynamic.Of(("l", 12), ("r", 12), ("t", 60), ("b", 110))));
+        layout.With(("margin", Dynamic.Of(("l", 12), ("r", 12), ("t", Above), ("b", Below))));
         return chart;
     }
 
@@ -140,10 +146,8 @@ public static class LayoutPlots
 
     private static string Inches(double length) => Invariant($"{length / Inch:F2} in");
 
-    private static Trace Tape(Ball ball)
+    private static Trace Tape(IReadOnlyList<MarkingArc> arcs, bool marked, double wide, double narrow)
     {
-        var arcs = MarkingSheet.Of(ball).Arcs;
-        var marked = ball.Marks.MassBias is not null;
         string[] Cells(Func<MarkingArc, string> of) => [.. arcs.Select(of)];
         List<(string Heading, string[] Cells)> columns = [("arcs to tape, in", Cells(a => a.Name)), ("from pin", Cells(a => TapeReading.Of(a.FromPin)))];
         if (marked)
@@ -152,12 +156,15 @@ public static class LayoutPlots
             columns.Add(("side", Cells(a => a.Side?.ToString().ToLowerInvariant() ?? "-")));
         }
         DynamicObj.DynamicObj Look(string fill, params object[] values) => Dynamic.Of(
-            ("values", values), ("align", new[] { "left", "right", "right", "right" }), ("fill", Dynamic.Of(("color", fill))), ("line", Dynamic.Of(("color", Palette.Grid), ("width", 1))), ("height", 26),
+            ("values", values), ("align", new[] { "left", "right", "right", "right" }), ("fill", Dynamic.Of(("color", fill))), ("line", Dynamic.Of(("color", Palette.Grid), ("width", 1))), ("height", RowHeight),
             ("font", Dynamic.Of(("size", 13), ("color", Palette.Ink))));
         return new Trace("table").With(
-            ("domain", TableDomain(0.22)), ("meta", Dynamic.Of(("narrow", Dynamic.Of(("domain", TableDomain(0.4)))))), ("columnwidth", new[] { 1.7, 1, 1, 0.8 }),
+            ("domain", TableDomain(wide)), ("meta", Dynamic.Of(("narrow", Dynamic.Of(("domain", TableDomain(narrow)))))), ("columnwidth", new[] { 1.7, 1, 1, 0.8 }),
             ("header", Look(Palette.DryLane, [.. columns.Select(c => $"<b>{c.Heading}</b>")])), ("cells", Look(Palette.Paper, [.. columns.Select(c => c.Cells)])));
     }
+
+    // Of the height inside the margins, what so many rows take.
+    private static double Share(double rows, int height) => rows * RowHeight / (height - Above - Below);
 
     private static DynamicObj.DynamicObj TableDomain(double top) => Dynamic.Of(("x", new[] { 0.0, 1 }), ("y", new[] { 0, top }));
 
