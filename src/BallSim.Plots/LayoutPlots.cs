@@ -51,8 +51,8 @@ public static class LayoutPlots
         traces.AddRange(sheet.Holes.Select((hole, i) => HoleOf(face, hole, i == 0)));
         traces.AddRange(Places(ball, sheet, face));
         var arcs = MarkingSheet.Of(ball).Arcs;
-        // On a narrow screen a heading may take two lines.
-        var (wide, narrow) = (Share(arcs.Count + 1.5, Height), Share(arcs.Count + 2.5, NarrowHeight));
+        // The headings stand a little higher than a row; on a narrow screen they may take two lines.
+        var (wide, narrow) = (Share(arcs.Count + 2, Height), Share(arcs.Count + 2.5, NarrowHeight));
         traces.Add(Tape(arcs, marks.MassBias is not null, wide, narrow));
         Vector3D[] beyond = bias is { } b ? [pin, axis, b] : [pin, axis];
         var layout = Layout(face, Labels(face, ball, measures), beyond, 1, wide + 0.02);
