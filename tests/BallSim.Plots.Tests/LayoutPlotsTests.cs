@@ -58,6 +58,18 @@ public class LayoutPlotsTests
     }
 
     [Fact]
+    public void The_table_has_the_height_of_its_rows()
+    {
+        var sheet = Throws.Sheet();
+        var chart = new ChartText(sheet.LayoutView());
+        var table = chart.Traces.Single(t => (string?)t["type"] == "table");
+        // Measured on screenshots: a browser makes the headings 31 pixels high, and its legend pushes the rest together by up to a twentieth. No row is cut then, and less than one is left over.
+        var (margin, rows) = (chart.Layout["margin"]!, 31 + MarkingSheet.Of(sheet.Before).Arcs.Count * 26);
+        var room = (double)table["domain"]!["y"]![1]! * ((double)chart.Layout["height"]! - (double)margin["t"]! - (double)margin["b"]!);
+        Assert.InRange(room, rows / 0.95, rows / 0.95 + 25.9);
+    }
+
+    [Fact]
     public void A_ball_without_a_grip_has_no_sheet()
     {
         var plain = DrillSheet.Of(Throws.Sheet().Before with { Marks = new() }, [new Hole("test", Vector3D.UnitZ, Vector3D.UnitZ, 1 * Inch, 2 * Inch)]);

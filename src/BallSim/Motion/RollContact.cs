@@ -11,7 +11,7 @@ internal struct RollContact<T>
     /// <summary>Inertia about Bcm in the lane frame.</summary>
     public Sym3<T> I_L;
 
-    /// <summary>Two columns of the ball's orientation.</summary>
+    /// <summary>Two columns of the ball's orientation, where oil stays on the cover: for <see cref="Invert"/>.</summary>
     private Vec3<T> across, along;
 
     /// <summary>Inverse of the inertia about Bcm, once it was asked for.</summary>
@@ -129,7 +129,7 @@ internal struct RollContact<T>
         N = T.Fms(m, T.Fms(ax, py, ay * px) + cz, Dz);
     }
 
-    /// <summary>Asks for the inverse of the inertia about Bcm.</summary>
+    /// <summary>Asks for the inverse of the inertia about Bcm; only oil on the cover does.</summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
     public void Invert(in Body<T> body) => InverseI_L = Kinematics<T>.Tensor(body.InverseMoments, across.X, across.Y, across.Z, along.X, along.Y, along.Z);
 
