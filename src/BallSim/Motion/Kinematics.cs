@@ -12,18 +12,10 @@ internal static class Kinematics<T>
 
     /// <summary>
     /// A tensor of the ball with these principal moments, and a vector d, in the lane frame, turned since the start of the step by the state's rotation vector. With the first two columns e, f of the matrix the tensor is
-    /// s_z 1 + (s_x - s_z) e eᵀ + (s_y - s_z) f fᵀ.
+    /// s_z 1 + (s_x - s_z) e eᵀ + (s_y - s_z) f fᵀ. All in one method: the compiler would not put one of this size into another.
     /// </summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
-    public static void Turned(in Quat<T> start, in State<T> at, in Vec3<T> s, in Vec3<T> d, out Sym3<T> tensor, out Vec3<T> vector) => Turn(start, at, s, d, out tensor, out vector, out _, out _);
-
-    /// <summary>The same, and the columns e and f, with which <see cref="Tensor"/> turns another.</summary>
-    [MethodImpl(MethodImplOptions.NoInlining)]
-    public static void Turned(in Quat<T> start, in State<T> at, in Vec3<T> s, in Vec3<T> d, out Sym3<T> tensor, out Vec3<T> vector, out Vec3<T> e, out Vec3<T> f) => Turn(start, at, s, d, out tensor, out vector, out e, out f);
-
-    // In two methods: what nobody asks for is not written.
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void Turn(in Quat<T> start, in State<T> at, in Vec3<T> s, in Vec3<T> d, out Sym3<T> tensor, out Vec3<T> vector, out Vec3<T> e, out Vec3<T> f)
+    public static void Turned(in Quat<T> start, in State<T> at, in Vec3<T> s, in Vec3<T> d, out Sym3<T> tensor, out Vec3<T> vector)
     {
         T one = 1.0, tx = at.TurnX, ty = at.TurnY, tz = at.TurnZ, sw = start.W, sx = start.X, sy = start.Y, sz = start.Z;
         Elementary<T>.HalfTurn(T.Fma(tx, tx, T.Fma(ty, ty, tz * tz)), out var w, out var part);
@@ -41,17 +33,10 @@ internal static class Kinematics<T>
 
         T dx = d.X, dy = d.Y, dz = d.Z;
         vector = new(T.Fma(ex, dx, T.Fma(fx, dy, gx * dz)), T.Fma(ey, dx, T.Fma(fy, dy, gy * dz)), T.Fma(ez, dx, T.Fma(fz, dy, gz * dz)));
-        tensor = Tensor(s, ex, ey, ez, fx, fy, fz);
-        (e, f) = (new(ex, ey, ez), new(fx, fy, fz));
-    }
 
-    /// <summary>The tensor with these principal moments, by the columns e and f of the ball's orientation.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Sym3<T> Tensor(in Vec3<T> s, T ex, T ey, T ez, T fx, T fy, T fz)
-    {
         T least = s.Z, a = s.X - least, b = s.Y - least;
         T ax = a * ex, ay = a * ey, az = a * ez, bx = b * fx, by = b * fy, bz = b * fz;
-        return new(T.Fma(ax, ex, T.Fma(bx, fx, least)), T.Fma(ay, ey, T.Fma(by, fy, least)), T.Fma(az, ez, T.Fma(bz, fz, least)),
+        tensor = new(T.Fma(ax, ex, T.Fma(bx, fx, least)), T.Fma(ay, ey, T.Fma(by, fy, least)), T.Fma(az, ez, T.Fma(bz, fz, least)),
             T.Fma(ax, ey, bx * fy), T.Fma(ax, ez, bx * fz), T.Fma(ay, ez, by * fz));
     }
 

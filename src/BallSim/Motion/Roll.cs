@@ -68,7 +68,7 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         rates.SetSums(revolutions, work, scale * T.Fma(c.Dx, vx, c.Dy * vy), zero);
         if (oils)
         {
-            c.Invert(Body);
+            c.Invert();
             cover.Fresh = c.FreshCover(Body);
             cover.InContact = Surface.FilmInContact(T.Fma(one - cover.Fresh, y.CoverFilm, cover.Film));
             cover.Rates(Body, y.CoverFilm, vx, vy, scale, ref rates);
@@ -110,7 +110,7 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
                 T zero = 0.0;
                 c.Hold(Body, new(zero, zero, zero));
             }
-            c.Invert(Body);
+            c.Invert();
             between = c.Shift(Body);
         }
     }
@@ -127,7 +127,7 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         cover.Fresh = 1.0;
         if (Body.HasCoverOil)
         {
-            c.Invert(Body);
+            c.Invert();
             Limit(c, y, ref cover);
             cover.Fresh = c.FreshCover(Body);
         }
@@ -170,7 +170,7 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         g.Shift = 0.0;
         if (Body.HasCoverOil)
         {
-            c.Invert(Body);
+            c.Invert();
         }
         if (track)
         {
@@ -216,7 +216,7 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         g.Shift = 0.0;
         if (Body.HasCoverOil)
         {
-            c.Invert(Body);
+            c.Invert();
         }
         if (Body.HasDips)
         {

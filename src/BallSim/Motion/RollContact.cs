@@ -11,9 +11,6 @@ internal struct RollContact<T>
     /// <summary>Inertia about Bcm in the lane frame.</summary>
     public Sym3<T> I_L;
 
-    /// <summary>Two columns of the ball's orientation, where oil stays on the cover: for <see cref="Invert"/>.</summary>
-    private Vec3<T> across, along;
-
     /// <summary>Inverse of the inertia about Bcm, once it was asked for.</summary>
     public Sym3<T> InverseI_L;
 
@@ -47,14 +44,7 @@ internal struct RollContact<T>
     [MethodImpl(MethodImplOptions.NoInlining)]
     public void At(in Body<T> body, in Quat<T> start, in State<T> y)
     {
-        if (body.HasCoverOil)
-        {
-            Kinematics<T>.Turned(start, y, body.Moments, body.d_P, out I_L, out r_d, out across, out along);
-        }
-        else
-        {
-            Kinematics<T>.Turned(start, y, body.Moments, body.d_P, out I_L, out r_d);
-        }
+        Kinematics<T>.Turned(start, y, body.Moments, body.d_P, out I_L, out r_d);
         T px = r_d.X, py = r_d.Y, pz = r_d.Z, radius = body.Radius, m = body.Mass, one = 1.0;
         var up = pz + radius;
 
@@ -131,7 +121,7 @@ internal struct RollContact<T>
 
     /// <summary>Asks for the inverse of the inertia about Bcm; only oil on the cover does.</summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
-    public void Invert(in Body<T> body) => InverseI_L = Kinematics<T>.Tensor(body.InverseMoments, across.X, across.Y, across.Z, along.X, along.Y, along.Z);
+    public void Invert() => InverseI_L = I_L.Inverse();
 
     /// <summary>Fresh fraction of the cover for the force that holds.</summary>
     public readonly T FreshCover(in Body<T> body) => body.HasFreshCover ? FreshCover<T>.Fraction(Shift(body)) : 0.0;
