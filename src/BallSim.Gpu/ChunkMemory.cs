@@ -33,7 +33,8 @@ internal sealed class ChunkMemory : IDisposable
         finished = accelerator.Allocate1D<Finished>(most);
         sliding = accelerator.Allocate1D<int>(most);
         rolling = accelerator.Allocate1D<int>(most);
-        events = accelerator.Allocate1D<int>(most);
+        // Those of sliding and, in the same round, of rolling.
+        events = accelerator.Allocate1D<int>(2 * most);
         near = accelerator.Allocate1D<int>(most);
         stiff = accelerator.Allocate1D<int>(most);
         rare = accelerator.Allocate1D<int>(most);
@@ -102,6 +103,13 @@ internal sealed class ChunkMemory : IDisposable
 
     /// <summary>Empties some of the lists.</summary>
     public void Clear(int first, int number) => counts.View.SubView(first, number).MemSetToZero(Stream);
+
+    /// <summary>Gives the length of one list to another, and empties the first.</summary>
+    public void Move(int from, int to)
+    {
+        counts.View.SubView(from, 1).CopyTo(Stream, counts.View.SubView(to, 1));
+        Clear(from, 1);
+    }
 
     /// <summary>The lengths of the lists, good until they are read again.</summary>
     public ReadOnlySpan<int> ReadCounts()

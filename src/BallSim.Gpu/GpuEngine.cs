@@ -23,11 +23,14 @@ namespace BallSim.Gpu;
 /// </remarks>
 public sealed class GpuEngine : EnsembleEngine, IDisposable
 {
-    // Shots of a chunk: enough to fill a card many times over.
-    private const int Chunk = 1 << 18;
+    // Shots of a chunk: enough to fill a card many times over, so that its slowest shots do not count; a part of the ensemble, so that the processor has its share of the work from the first to the last; and no more than memory allows.
+    private const int LeastChunk = 1 << 18, MostChunk = 1 << 20, PartOfEnsemble = 16;
+
+    // About what a shot of a chunk takes on the card and on the processor, bytes, and the part of all memory that chunks may take.
+    private const long BytesThere = 1100, BytesHere = 650, PartOfCard = 4, PartOfProcessor = 8;
 
     // A round takes some milliseconds, however few its shots are, and the kernel of rare events more. What is left of a chunk when so few shots for each thread of the processor go on (those that slip again and again, those that wait for a rare event) is thrown there; and no more than this part of a chunk.
-    private const int LeftPerThread = 32, Part = 256;
+    private const int LeftPerThread = 40, Part = 256;
 
     /// <summary>Per card: while one chunk waits for its slowest events, others compute, and the processor prepares the next and reads the last.</summary>
     internal const int ChunksAtATime = 6;
@@ -84,7 +87,7 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
             {
                 accelerators.Add(card.CreateCudaAccelerator(context, LocalMemoryStays));
             }
-            return new(context, accelerators, Chunk) { Notice = notice };
+            return new(context, accelerators, MostShotsIn(accelerators.Min(a => a.MemorySize), GC.GetGCMemoryInfo().TotalAvailableMemoryBytes, accelerators.Count)) { Notice = notice };
         }
         catch (Exception failed) when (failed is not GpuUnavailableException and not OutOfMemoryException)
         {
@@ -122,7 +125,7 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
 
     internal override void Run(Rows rows, EnsembleOptions options, IProgress<int>? progress, CancellationToken cancellation)
     {
-        var most = Math.Min(MostShots, Math.Max(rows.Count, 1));
+        var most = ShotsOfChunk(rows.Count, MostShots);
         var work = new Chunks(rows, options, progress, cancellation, most);
         var lanes = Math.Min(ChunksAtATime, (rows.Count + most - 1) / most);
         var serving = devices.Where(d => !d.IsLost).SelectMany(device => Enumerable.Repeat(device, lanes)).ToArray();
@@ -206,6 +209,13 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
     }
 
     private static Context.Builder Settings(Context.Builder builder) => builder.Optimize(OptimizationLevel.O1).Inlining(InliningMode.Disabled);
+
+    /// <summary>Shots of a chunk of so many rows.</summary>
+    internal static int ShotsOfChunk(int rows, int most) => Math.Min(Math.Clamp(rows / PartOfEnsemble, Math.Min(LeastChunk, most), most), Math.Max(rows, 1));
+
+    /// <summary>Shots of the largest chunk that memory allows: bytes of the smallest card and of the processor, and how many cards there are.</summary>
+    internal static int MostShotsIn(long there, long here, int cards) =>
+        (int)Math.Clamp(Math.Min(there / PartOfCard / (ChunksAtATime * BytesThere), here / PartOfProcessor / (cards * ChunksAtATime * BytesHere)), 1 << 14, MostChunk);
 
     // Threads that may wait for a card; the first failure of one is raised when all have ended.
     private static void OnThreads(string name, int count, Action<int> body)

@@ -61,14 +61,17 @@ internal abstract class KernelSet
     protected static PTXCompiledKernel Compiled(string name, Type[] types, CudaArchitecture architecture, CudaInstructionSet instructions)
     {
         var whole = name is not (nameof(ShotKernels.Begin) or nameof(ShotKernels.Event));
-        return KernelCompiler.Compile(architecture, instructions, Method(name, types), whole, Threads(name, types[0]));
+        return KernelCompiler.Compile(architecture, instructions, Method(name, types), whole, Fill(name, types[0]));
     }
 
-    /// <summary>Threads of a block of plain steps, which fills a multiprocessor; null: a kernel of others. Sliding in floats does with two thirds of the registers, and half as many threads more hide what it waits for; rolling is no faster so, and doubles have too few registers as it is.</summary>
-    protected static int? Threads(string name, Type number) => name switch
+    /// <summary>
+    /// Threads of a block of plain steps, and how many blocks together fill a multiprocessor; null: a kernel of others. Sliding in floats does with two thirds of the registers, and half as many threads more hide what it waits for; rolling
+    /// is no faster so, and doubles have too few registers as it is.
+    /// </summary>
+    protected static (int Threads, int Blocks)? Fill(string name, Type number) => name switch
     {
-        nameof(ShotKernels.Slide) => number == typeof(DeviceSingle) ? 384 : 256,
-        nameof(ShotKernels.Roll) => 256,
+        nameof(ShotKernels.Slide) => (number == typeof(DeviceSingle) ? 384 : 256, 1),
+        nameof(ShotKernels.Roll) => (128, 2),
         _ => null,
     };
 
@@ -108,16 +111,17 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
     where TSetupsInEvents : struct, ISetups<DeviceDouble>, ISetupsFrom<TSetupsInEvents, DeviceDouble>
     where TEffects : struct, IEffects
 {
-    // As many as a kernel of plain steps has registers for, and more blocks than the device runs at a time; one warp, where few are slow: they spread over the card.
-    private readonly int blockSize, smallBlock;
+    // Threads of a block: more blocks than the device runs at a time; one warp, where few are slow: they spread over the card; twice as many for ends, which nearly all shots meet together.
+    private readonly int blockSize, smallBlock, endBlock;
 
-    // Threads of a block of plain steps, and how many multiprocessors there are.
-    private readonly int slideBlock, rollBlock, multiprocessors;
+    // Of plain steps, and how many multiprocessors there are.
+    private readonly (int Threads, int Blocks) slideFill, rollFill;
+    private readonly int multiprocessors;
 
     private const int WarpSize = Shots.Tile;
 
     private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, TSetups, TGround> slide;
-    private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetups, TGround> roll;
+    private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetups, TGround> roll;
     private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> startSlip;
     private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> relax;
     private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>> wait;
@@ -141,12 +145,13 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
     {
         blockSize = Math.Min(64, accelerator.MaxGroupSize.X);
         smallBlock = Math.Min(WarpSize, blockSize);
-        int Block(string name) => Math.Min(Threads(name, typeof(T))!.Value, accelerator.MaxNumThreadsPerGroup);
-        (slideBlock, rollBlock) = (Block(nameof(ShotKernels.Slide)), Block(nameof(ShotKernels.Roll)));
+        endBlock = Math.Min(2 * blockSize, accelerator.MaxGroupSize.X);
+        (int, int) Filling(string name) => Fill(name, typeof(T)) is var (threads, blocks) ? (Math.Min(threads, accelerator.MaxNumThreadsPerGroup), blocks) : default;
+        (slideFill, rollFill) = (Filling(nameof(ShotKernels.Slide)), Filling(nameof(ShotKernels.Roll)));
         multiprocessors = accelerator.NumMultiprocessors;
         var kernels = Loaded(accelerator, Names.Except(Seldom));
         slide = kernels[nameof(ShotKernels.Slide)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, TSetups, TGround>>();
-        roll = kernels[nameof(ShotKernels.Roll)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetups, TGround>>();
+        roll = kernels[nameof(ShotKernels.Roll)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetups, TGround>>();
         startSlip = kernels[nameof(ShotKernels.StartSlip)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
         relax = kernels[nameof(ShotKernels.Relax)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
         wait = kernels[nameof(ShotKernels.Wait)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>>>();
@@ -182,48 +187,51 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
         {
             var lengths = chunk.ReadCounts();
             var (sliding, rolling, near, rare) = (lengths[ShotKernels.Sliding], lengths[ShotKernels.Rolling], lengths[ShotKernels.Near], lengths[ShotKernels.Rare]);
-            var all = sliding + rolling + near;
-            if (all + rare <= most)
+            var plain = sliding + rolling + near;
+            if (plain + rare <= most)
             {
                 left = chunk.ReadLists(sliding, rolling, near, rare);
                 break;
             }
             cancellation.ThrowIfCancellationRequested();
             // Their kernel takes long, however few they are: they wait for each other.
-            if (all <= most)
+            if (plain <= most)
             {
                 KernelTimes.Run(times, stream, () => events.Value(stream, Blocks(rare, smallBlock), chunk.Shots, chunk.Rare, rare, Shortest, chunk.Sliding, chunk.Rolling, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Events += s);
                 chunk.Clear(ShotKernels.Rare, 1);
                 times?.Waited(rare);
                 continue;
             }
-            chunk.Clear(0, ShotKernels.Near);
+            chunk.Clear(ShotKernels.Sliding, 1);
+            chunk.Clear(ShotKernels.Rolled, ShotKernels.Near - ShotKernels.Rolled);
+            // The events: of sliding, what must slip on, of rolling.
+            var first = sliding + near;
             if (sliding > 0)
             {
-                KernelTimes.Run(times, stream, () => slide(stream, Lasting(sliding, slideBlock), chunk.Shots, chunk.Sliding, sliding, chunk.Events, chunk.Counts, setups, ground), (t, s) => t.Slide += s);
-            }
-            if (rolling > 0)
-            {
-                KernelTimes.Run(times, stream, () => roll(stream, Lasting(rolling, rollBlock), chunk.Shots, chunk.Rolling, rolling, chunk.Events.SubView(sliding, rolling), chunk.Near, chunk.Counts, setups, ground), (t, s) => t.Roll += s);
+                KernelTimes.Run(times, stream, () => slide(stream, Lasting(sliding, slideFill), chunk.Shots, chunk.Sliding, sliding, chunk.Events, chunk.Counts, setups, ground), (t, s) => t.Slide += s);
+                KernelTimes.Run(times, stream, () => stick(stream, Blocks(sliding), chunk.Shots, chunk.Events, sliding, chunk.Rolling, chunk.Near, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Stick += s);
             }
             if (near > 0)
             {
-                chunk.Near.SubView(0, near).CopyTo(stream, chunk.Events.SubView(sliding + rolling, near));
+                chunk.Near.SubView(0, near).CopyTo(stream, chunk.Events.SubView(sliding, near));
             }
-            if (rolling + near > 0)
+            // How many roll, come near the limit, slip, only the card knows; those who find nothing to do are gone at once.
+            var mayRoll = sliding + rolling;
+            var all = first + mayRoll;
+            if (mayRoll > 0)
             {
-                // How many there are only the card knows; those who find nothing to do are gone at once.
-                var slips = Blocks(rolling + near, smallBlock);
-                KernelTimes.Run(times, stream, () => startSlip(stream, slips, chunk.Shots, chunk.Near, Shortest, chunk.Rolling, chunk.Stiff, chunk.Rare, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.StartSlip += s);
-                times?.NearLimit(chunk.ReadCounts());
-                chunk.Clear(ShotKernels.Near, 1);
-                KernelTimes.Run(times, stream, () => relax(stream, slips, chunk.Shots, chunk.Stiff, LeastSlip, chunk.Sliding, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Relax += s);
+                KernelTimes.Run(times, stream, () => roll(stream, Lasting(mayRoll, rollFill), chunk.Shots, chunk.Rolling, chunk.Events.SubView(first, mayRoll), chunk.Near, chunk.Counts, setups, ground), (t, s) => t.Roll += s);
             }
-            KernelTimes.Run(times, stream, () => stick(stream, Blocks(all), chunk.Shots, chunk.Events, all, chunk.Rolling, chunk.Near, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Stick += s);
-            KernelTimes.Run(times, stream, () => endSliding(stream, Blocks(all), chunk.Shots, chunk.Events, all, Shortest, chunk.Sliding, chunk.Counts, setups, ground), (t, s) => t.End += s);
-            KernelTimes.Run(times, stream, () => endRolling(stream, Blocks(all), chunk.Shots, chunk.Events, all, Shortest, chunk.Rolling, chunk.Counts, setups, ground), (t, s) => t.End += s);
-            KernelTimes.Run(times, stream, () => wait(stream, Blocks(all), chunk.Shots, chunk.Events, all, chunk.Rare, chunk.Counts), (t, s) => t.End += s);
-            times?.Round(all);
+            chunk.Move(ShotKernels.Rolling, ShotKernels.Rolled);
+            KernelTimes.Run(times, stream, () => startSlip(stream, Blocks(near + mayRoll, smallBlock), chunk.Shots, chunk.Near, Shortest, chunk.Rolling, chunk.Stiff, chunk.Rare, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.StartSlip += s);
+            times?.Round(first, chunk.ReadCounts());
+            chunk.Clear(ShotKernels.Near, 1);
+            KernelTimes.Run(times, stream, () => relax(stream, Blocks(near + mayRoll, smallBlock), chunk.Shots, chunk.Stiff, LeastSlip, chunk.Sliding, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Relax += s);
+            // Slip that has hardly begun may have come to its end.
+            KernelTimes.Run(times, stream, () => stick(stream, Blocks(all), chunk.Shots, chunk.Events, first, chunk.Rolling, chunk.Near, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Stick += s);
+            KernelTimes.Run(times, stream, () => endSliding(stream, Blocks(all, endBlock), chunk.Shots, chunk.Events, first, Shortest, chunk.Sliding, chunk.Counts, setups, ground), (t, s) => t.End += s);
+            KernelTimes.Run(times, stream, () => endRolling(stream, Blocks(all, endBlock), chunk.Shots, chunk.Events, first, Shortest, chunk.Rolling, chunk.Counts, setups, ground), (t, s) => t.End += s);
+            KernelTimes.Run(times, stream, () => wait(stream, Blocks(all), chunk.Shots, chunk.Events, first, chunk.Rare, chunk.Counts), (t, s) => t.End += s);
         }
         KernelTimes.Run(times, stream, () => finish(stream, Blocks(count), chunk.Shots, count, chunk.Finished, setupsInEvents, groundInEvents), (t, s) => t.Finish += s);
         chunk.Download(count);
@@ -232,11 +240,12 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
 
     private KernelConfig Blocks(int count) => Blocks(count, blockSize);
 
-    // For plain steps: few blocks that stay, as large as there are registers for; of few shots one warp here, one there.
-    private KernelConfig Lasting(int count, int most)
+    // For plain steps: few blocks that stay; of few shots one warp here, one there.
+    private KernelConfig Lasting(int count, (int Threads, int Blocks) fill)
     {
-        var size = Math.Clamp((count / multiprocessors + WarpSize - 1) / WarpSize * WarpSize, Math.Min(WarpSize, most), most);
-        return new(Math.Min((count + size - 1) / size, multiprocessors), size);
+        var most = fill.Blocks * multiprocessors;
+        var size = Math.Clamp((count / most + WarpSize - 1) / WarpSize * WarpSize, Math.Min(WarpSize, fill.Threads), fill.Threads);
+        return new(Math.Min((count + size - 1) / size, most), size);
     }
 
     private static KernelConfig Blocks(int count, int size) => new((count + size - 1) / size, size);

@@ -13,19 +13,19 @@ internal sealed class KernelTimes
     /// <summary>All together.</summary>
     public double All => Begin + Slide + Roll + StartSlip + Relax + Stick + End + Events + Finish + Rest;
 
-    public override string ToString() => FormattableString.Invariant(
-        $"{1e3 * Begin:F2}, {1e3 * Slide:F2}, {1e3 * Roll:F2}, {1e3 * StartSlip:F2}, {1e3 * Relax:F2}, {1e3 * Stick:F2}, {1e3 * End:F2}, {1e3 * Events:F2}, {1e3 * Finish:F2}, {1e3 * Rest:F2} | {Rounds} with {EventCount} events, {Near} near the limit of grip, {Stiff} slipping, {Rare} rare in {RareRounds}, {Left} left over");
-
-    /// <summary>Counts a round of so many shots.</summary>
-    public void Round(int all)
+    /// <summary>In ms of a million shots, of a chunk of so many.</summary>
+    public string Of(int shots)
     {
-        Rounds++;
-        EventCount += all;
+        string Per(double seconds) => FormattableString.Invariant($"{1e9 * seconds / shots:F2}");
+        var kernels = string.Join(", ", new[] { Begin, Slide, Roll, StartSlip, Relax, Stick, End, Events, Finish, Rest }.Select(Per));
+        return FormattableString.Invariant($"{kernels} | {Rounds} with {EventCount} events, {Near} near the limit of grip, {Stiff} slipping, {Rare} rare in {RareRounds}, {Left} left over");
     }
 
-    /// <summary>Counts those near the limit of grip and of these those that slip.</summary>
-    public void NearLimit(ReadOnlySpan<int> lengths)
+    /// <summary>Counts a round: the events beside those of rolling; those of rolling, the shots near the limit of grip and of these those that slip stand in the lengths of the lists.</summary>
+    public void Round(int others, ReadOnlySpan<int> lengths)
     {
+        Rounds++;
+        EventCount += others + lengths[ShotKernels.Rolled];
         Near += lengths[ShotKernels.Near];
         Stiff += lengths[ShotKernels.Stiff];
     }

@@ -106,6 +106,27 @@ public sealed class AgreementTests : IDisposable
         Assert.Empty(Ensemble.Throw([], Coarse with { Engine = small }));
     }
 
+    [Theory]
+    // Many rows make larger chunks, which few slow shots hold up less; few rows make one.
+    [InlineData(100, 1 << 20, 100)]
+    [InlineData(1_000_000, 1 << 20, 1 << 18)]
+    [InlineData(8_000_000, 1 << 20, 500_000)]
+    [InlineData(100_000_000, 1 << 20, 1 << 20)]
+    [InlineData(100_000_000, 1 << 16, 1 << 16)]
+    [InlineData(0, 256, 1)]
+    public void Chunks_are_a_part_of_the_ensemble(int rows, int most, int shots) => Assert.Equal(shots, GpuEngine.ShotsOfChunk(rows, most));
+
+    [Fact]
+    public void Chunks_leave_most_of_the_memory_to_others()
+    {
+        const long Gigabyte = 1 << 30;
+        Assert.Equal(1 << 20, GpuEngine.MostShotsIn(128 * Gigabyte, 128 * Gigabyte, 1));
+        // A card of eight gigabytes: two of them for six chunks; the processor's sixteen for four cards.
+        Assert.InRange(GpuEngine.MostShotsIn(8 * Gigabyte, 128 * Gigabyte, 1), 1 << 18, 1 << 19);
+        Assert.InRange(GpuEngine.MostShotsIn(128 * Gigabyte, 16 * Gigabyte, 4), 1 << 17, 1 << 18);
+        Assert.Equal(1 << 14, GpuEngine.MostShotsIn(Gigabyte / 8, Gigabyte, 1));
+    }
+
     [Fact]
     public void Shots_left_over_are_thrown_on_the_processor()
     {

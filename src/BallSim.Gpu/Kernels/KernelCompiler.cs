@@ -41,14 +41,14 @@ internal static class KernelCompiler
     /// <param name="instructions">That its driver knows.</param>
     /// <param name="kernel">The method.</param>
     /// <param name="whole">See <see cref="InlineHook"/>.</param>
-    /// <param name="threads">Of a block, for which there must be registers; null: any number.</param>
-    public static PTXCompiledKernel Compile(CudaArchitecture architecture, CudaInstructionSet instructions, MethodInfo kernel, bool whole, int? threads)
+    /// <param name="fill">Threads of a block and blocks of a multiprocessor, for which there must be registers; null: any number.</param>
+    public static PTXCompiledKernel Compile(CudaArchitecture architecture, CudaInstructionSet instructions, MethodInfo kernel, bool whole, (int Threads, int Blocks)? fill)
     {
         // Divisions and roots of floats in a few instructions instead of exactly: an error of two units in the last place where the tolerance is a hundred.
         var single = kernel.GetGenericArguments() is [var number, ..] && number == typeof(DeviceSingle);
         using var context = GpuEngine.NewContext(_ => { }, single ? MathMode.Fast : MathMode.Default);
         using var backend = new PTXBackend(context, architecture, instructions, null!);
-        return (PTXCompiledKernel)backend.Compile(EntryPointDescription.FromExplicitlyGroupedKernel(kernel), threads is { } most ? new(most, 1) : KernelSpecialization.Empty, new InlineHook(whole, single));
+        return (PTXCompiledKernel)backend.Compile(EntryPointDescription.FromExplicitlyGroupedKernel(kernel), fill is var (threads, blocks) ? new(threads, blocks) : KernelSpecialization.Empty, new InlineHook(whole, single));
     }
 
     /// <summary>Stands for a b + c with one rounding.</summary>

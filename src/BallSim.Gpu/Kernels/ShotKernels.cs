@@ -6,13 +6,19 @@ using ILGPU;
 namespace BallSim.Gpu;
 
 /// <summary>
-/// The kernels, one thread a shot. A chunk of shots goes round and round: plain steps of those that slide and of those that roll, then one event of each, until all have ended. Which shots are where stands in
-/// lists of indices, and their lengths in counts.
+/// The kernels, one thread a shot. A chunk of shots goes round and round, until all have ended: plain steps of those that slide, the end of their slip, plain steps of those that roll, then one event of each. Which shots are where stands
+/// in lists of indices, and their lengths in counts. Every round has its slowest shots, for whom the card waits: the fewer rounds the better.
 /// </summary>
 internal static class ShotKernels
 {
-    /// <summary>Where the lengths of the lists stand: shots that slide, that roll, that slip, stiffly at first; of the first two, how many have been taken from their list; those that come near the limit of grip; those that wait for a rare event.</summary>
-    public const int Sliding = 0, Rolling = 1, Stiff = 2, SlideTaken = 3, RollTaken = 4, Near = 5, Rare = 6, Lists = 7;
+    /// <summary>
+    /// Where the lengths of the lists stand: shots that slide, that roll, that have rolled in this round, that slip, stiffly at first; of those that slide and that roll, how many have been taken from their list; those that come near the
+    /// limit of grip; those that wait for a rare event.
+    /// </summary>
+    public const int Sliding = 0, Rolling = 1, Rolled = 2, Stiff = 3, SlideTaken = 4, RollTaken = 5, Near = 6, Rare = 7, Lists = 8;
+
+    // In the list of events: seen to, the shot has another entry.
+    private const int Gone = -1;
 
     // So many steps, and threads without a shot take the next: all of a block at once, which keeps it together.
     private const int StepsAtATime = 6;
@@ -26,14 +32,14 @@ internal static class ShotKernels
         where TEffects : struct, IEffects
         => Through<T, TSurface, TGround, TSetups, TEffects, Sliding<T, TSurface>>(shots, list, count, events, events, counts, setups, ground);
 
-    /// <summary>The same of rolling; those that come near the limit of grip go on to a list of their own as well.</summary>
-    public static void Roll<T, TSurface, TGround, TSetups, TEffects>(Shots shots, ArrayView<int> list, int count, ArrayView<int> events, ArrayView<int> near, ArrayView<int> counts, TSetups setups, TGround ground)
+    /// <summary>The same of rolling, of as many as there are; those that come near the limit of grip go on to a list of their own as well.</summary>
+    public static void Roll<T, TSurface, TGround, TSetups, TEffects>(Shots shots, ArrayView<int> list, ArrayView<int> events, ArrayView<int> near, ArrayView<int> counts, TSetups setups, TGround ground)
         where T : unmanaged, IDeviceReal<T>, IScalar<T>, IReal<T>
         where TSurface : struct, ISurface<T>
         where TGround : struct, IGround<T, TSurface>
         where TSetups : struct, ISetups<T>
         where TEffects : struct, IEffects
-        => Through<T, TSurface, TGround, TSetups, TEffects, Rolling<T, TSurface>>(shots, list, count, events, near, counts, setups, ground);
+        => Through<T, TSurface, TGround, TSetups, TEffects, Rolling<T, TSurface>>(shots, list, counts[Rolling], events, near, counts, setups, ground);
 
     // A thread that is through with a shot takes the next; the threads of a block keep together, so that they wait for the same instructions only once.
     private static void Through<T, TSurface, TGround, TSetups, TEffects, TSteps>(Shots shots, ArrayView<int> list, int count, ArrayView<int> events, ArrayView<int> near, ArrayView<int> counts, TSetups setups, TGround ground)
@@ -153,29 +159,35 @@ internal static class ShotKernels
         }
     }
 
-    /// <summary>Of the events of a list those that nothing has seen to wait, with those of earlier rounds. Those that must slip on come in the next round.</summary>
-    public static void Wait(Shots shots, ArrayView<int> events, int count, ArrayView<int> rare, ArrayView<int> counts)
+    // The shot whose event this thread may see to: the events of sliding come first, then those of rolling, of as many as have rolled.
+    private static int EventOf(ArrayView<int> events, int first, ArrayView<int> counts)
     {
         var at = Grid.GlobalIndex.X;
-        if (at < count && shots.WhyOf(events[at]) is not (Why.Nothing or Why.CannotRoll))
+        return at < first + counts[Rolled] ? events[at] : Gone;
+    }
+
+    /// <summary>Of the events those that nothing has seen to wait, with those of earlier rounds. Those that must slip on are in a list of their own.</summary>
+    public static void Wait(Shots shots, ArrayView<int> events, int first, ArrayView<int> rare, ArrayView<int> counts)
+    {
+        var i = EventOf(events, first, counts);
+        if (i != Gone && shots.WhyOf(i) is not (Why.Nothing or Why.CannotRoll))
         {
-            rare[Atomic.Add(ref counts[Rare], 1)] = events[at];
+            rare[Atomic.Add(ref counts[Rare], 1)] = i;
         }
     }
 
-    /// <summary>Of the events of a list those that are the end of slip; those that must slip on are near the limit of grip in the next round.</summary>
-    public static void Stick<TSurface, TGround, TSetups, TEffects>(Shots shots, ArrayView<int> events, int count, ArrayView<int> rolling, ArrayView<int> near, ArrayView<int> counts, TSetups setups, TGround ground)
+    /// <summary>Of the events those that are the end of slip; those that must slip on are near the limit of grip.</summary>
+    public static void Stick<TSurface, TGround, TSetups, TEffects>(Shots shots, ArrayView<int> events, int first, ArrayView<int> rolling, ArrayView<int> near, ArrayView<int> counts, TSetups setups, TGround ground)
         where TSurface : struct, ISurface<DeviceDouble>
         where TGround : struct, IGround<DeviceDouble, TSurface>
         where TSetups : struct, ISetups<DeviceDouble>
         where TEffects : struct, IEffects
     {
-        var at = Grid.GlobalIndex.X;
-        if (at >= count || shots.WhyOf(events[at]) != Why.Sticks)
+        var i = EventOf(events, first, counts);
+        if (i == Gone || shots.WhyOf(i) != Why.Sticks)
         {
             return;
         }
-        var i = events[at];
         var setup = setups.Of(shots.SetupOf(i));
         var moving = shots.Read<DeviceDouble, TEffects>(i);
         var why = CommonEvents<DeviceDouble, TSurface>.Stick(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control);
@@ -188,6 +200,8 @@ internal static class ShotKernels
         if (why == Why.Nothing)
         {
             rolling[Atomic.Add(ref counts[Rolling], 1)] = i;
+            // It may roll, and have another event, in the same round.
+            events[Grid.GlobalIndex.X] = Gone;
         }
         else
         {
@@ -195,20 +209,19 @@ internal static class ShotKernels
         }
     }
 
-    /// <summary>Of the events of a list those that are the end of a run that slides.</summary>
-    public static void EndSliding<T, TSurface, TGround, TSetups, TEffects>(Shots shots, ArrayView<int> events, int count, double shortest, ArrayView<int> sliding, ArrayView<int> counts, TSetups setups, TGround ground)
+    /// <summary>Of the events those that are the end of a run that slides.</summary>
+    public static void EndSliding<T, TSurface, TGround, TSetups, TEffects>(Shots shots, ArrayView<int> events, int first, double shortest, ArrayView<int> sliding, ArrayView<int> counts, TSetups setups, TGround ground)
         where T : unmanaged, IDeviceReal<T>, IScalar<T>, IReal<T>
         where TSurface : struct, ISurface<T>
         where TGround : struct, IGround<T, TSurface>
         where TSetups : struct, ISetups<T>
         where TEffects : struct, IEffects
     {
-        var at = Grid.GlobalIndex.X;
-        if (at >= count || shots.WhyOf(events[at]) != Why.MayEnd || shots.PhaseOf(events[at]) != Phase.Slide)
+        var i = EventOf(events, first, counts);
+        if (i == Gone || shots.WhyOf(i) != Why.MayEnd || shots.PhaseOf(i) != Phase.Slide)
         {
             return;
         }
-        var i = events[at];
         var setup = setups.Of(shots.SetupOf(i));
         var moving = shots.Read<T, TEffects>(i);
         var why = CommonEvents<T, TSurface>.EndSliding(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, shortest);
@@ -225,19 +238,18 @@ internal static class ShotKernels
     }
 
     /// <summary>And of one that rolls.</summary>
-    public static void EndRolling<T, TSurface, TGround, TSetups, TEffects>(Shots shots, ArrayView<int> events, int count, double shortest, ArrayView<int> rolling, ArrayView<int> counts, TSetups setups, TGround ground)
+    public static void EndRolling<T, TSurface, TGround, TSetups, TEffects>(Shots shots, ArrayView<int> events, int first, double shortest, ArrayView<int> rolling, ArrayView<int> counts, TSetups setups, TGround ground)
         where T : unmanaged, IDeviceReal<T>, IScalar<T>, IReal<T>
         where TSurface : struct, ISurface<T>
         where TGround : struct, IGround<T, TSurface>
         where TSetups : struct, ISetups<T>
         where TEffects : struct, IEffects
     {
-        var at = Grid.GlobalIndex.X;
-        if (at >= count || shots.WhyOf(events[at]) != Why.MayEnd || shots.PhaseOf(events[at]) != Phase.Roll)
+        var i = EventOf(events, first, counts);
+        if (i == Gone || shots.WhyOf(i) != Why.MayEnd || shots.PhaseOf(i) != Phase.Roll)
         {
             return;
         }
-        var i = events[at];
         var setup = setups.Of(shots.SetupOf(i));
         var moving = shots.Read<T, TEffects>(i);
         var why = CommonEvents<T, TSurface>.EndRolling(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, shortest);
