@@ -7,6 +7,11 @@ internal interface ILinear<TState, T>
     where TState : struct, ILinear<TState, T>
     where T : struct, IReal<T>
 {
+    /// <summary>
+    /// How many of its numbers, from the first, rates depend on or a step is judged by, at least: stages and the estimate of an error need no more. What stands behind them is summed up along the way and asked for at the end of a step alone.
+    /// </summary>
+    static virtual int Leading => int.MaxValue;
+
     /// <summary>Adds s k to this state, component by component, each with one rounding.</summary>
     void Add(T s, in TState k);
 

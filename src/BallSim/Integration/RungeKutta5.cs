@@ -26,7 +26,7 @@ internal static class RungeKutta5<TOde, TState, T>
     public static void Approach(ref TOde ode, ref Step<TState> s, T h)
     {
         s.Interpolant = Interpolant.Slopes;
-        Sum(ref s.Stage, s.Start, s, 1, h * RungeKutta5.Place2);
+        Sum(ref s.Stage, s.Start, s, 1, TState.Leading, h * RungeKutta5.Place2);
         ode.Rates(s.Stage, out s.K2);
         SumWithSecond(ref s.Stage, s, 2, h * 3.1343014804258504, h * -2.884815327098148);
         ode.Rates(s.Stage, out s.K3);
@@ -36,7 +36,7 @@ internal static class RungeKutta5<TOde, TState, T>
         ode.Rates(s.Stage, out s.K5);
         SumWithSecond(ref s.Stage, s, 5, h * 4.156913651158846, h * -4.1755118131593925, h * 1.146105919038994, h * -0.6528252442542365, h * 0.41411123250151544);
         ode.Rates(s.Stage, out s.K6);
-        Sum(ref s.End, s.Start, s, 5, h * RungeKutta5.Weight1, h * RungeKutta5.Weight3, h * RungeKutta5.Weight4, h * RungeKutta5.Weight5, h * RungeKutta5.Weight6);
+        Sum(ref s.End, s.Start, s, 5, int.MaxValue, h * RungeKutta5.Weight1, h * RungeKutta5.Weight3, h * RungeKutta5.Weight4, h * RungeKutta5.Weight5, h * RungeKutta5.Weight6);
     }
 
     /// <summary>The rest: the slope at s.End and the estimate.</summary>
@@ -45,14 +45,14 @@ internal static class RungeKutta5<TOde, TState, T>
         ode.Rates(s.End, out s.K7);
 
         error = default;
-        Sum(ref error, error, s, 5, h * -0.002203310422409127, h * 0.011978460363317966, h * -0.013478903290761905, h * 0.009372587483983669, h * -0.0056688341341306035);
+        Sum(ref error, error, s, 5, TState.Leading, h * -0.002203310422409127, h * 0.011978460363317966, h * -0.013478903290761905, h * 0.009372587483983669, h * -0.0056688341341306035);
     }
 
     // start + s1 K1 + s3 K3 + ... for so many slopes, in this order.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void Sum(ref TState y, in TState start, in Step<TState> s, int count, T s1, T s3 = default, T s4 = default, T s5 = default, T s6 = default)
+    private static void Sum(ref TState y, in TState start, in Step<TState> s, int count, int numbers, T s1, T s3 = default, T s4 = default, T s5 = default, T s6 = default)
     {
-        if (T.SumsWhole(ref y, start, s.K1, count, s1, s3, s4, s5, s6))
+        if (T.SumsWhole(ref y, start, s.K1, count, numbers, s1, s3, s4, s5, s6))
         {
             return;
         }
@@ -70,7 +70,7 @@ internal static class RungeKutta5<TOde, TState, T>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static void SumWithSecond(ref TState y, in Step<TState> s, int count, T s2, T s1, T s3 = default, T s4 = default, T s5 = default)
     {
-        if (T.SumsWhole(ref y, s.Start, s.K2, count, s2, s1, s3, s4, s5))
+        if (T.SumsWhole(ref y, s.Start, s.K2, count, TState.Leading, s2, s1, s3, s4, s5))
         {
             return;
         }

@@ -20,6 +20,9 @@ internal struct State<T> : ILinear<State<T>, T>
     /// <summary>Oil that the cover has taken from the lane so far, m³. With it a state is sixteen numbers, a whole number of vectors.</summary>
     public T OilTaken;
 
+    /// <inheritdoc/>
+    public static int Leading => 12;
+
     public Vec3<T> Momentum
     {
         readonly get => new(MomentumX, MomentumY, MomentumZ);

@@ -15,9 +15,9 @@ internal interface ILanes<T> : IReal<T>
     static abstract uint Mask(T a);
 
     /// <summary>In one pass: each sum of a stage is read and written once.</summary>
-    static bool IReal<T>.SumsWhole<TState>(ref TState y, in TState start, in TState k, int count, T s1, T s2, T s3, T s4, T s5)
+    static bool IReal<T>.SumsWhole<TState>(ref TState y, in TState start, in TState k, int count, int numbers, T s1, T s2, T s3, T s4, T s5)
     {
-        LaneCopy<T>.Sum(ref y, start, k, count, s1, s2, s3, s4, s5);
+        LaneCopy<T>.Sum(ref y, start, k, count, numbers, s1, s2, s3, s4, s5);
         return true;
     }
 }

@@ -72,8 +72,11 @@ internal interface IReal<T> : IAdditionOperators<T, T, T>, ISubtractionOperators
     static virtual bool DoesFour<TWork>(T a, T b, T c, T d, T e, ref TWork work)
         where TWork : struct, IFourfold => false;
 
-    /// <summary>y = start + s1 k[0] + s2 k[1] + ... for the first so many of up to five states that stand one behind the other, in this order and each with one rounding; else as <see cref="AddsWhole{TState}(ref TState, T, in TState)"/>.</summary>
-    static virtual bool SumsWhole<TState>(ref TState y, in TState start, in TState k, int count, T s1, T s2, T s3, T s4, T s5)
+    /// <summary>
+    /// y = start + s1 k[0] + s2 k[1] + ... for the first so many of up to five states that stand one behind the other, in this order and each with one rounding; else as <see cref="AddsWhole{TState}(ref TState, T, in TState)"/>. Of a state
+    /// its first so many numbers at least; the others stay what they are, or not.
+    /// </summary>
+    static virtual bool SumsWhole<TState>(ref TState y, in TState start, in TState k, int count, int numbers, T s1, T s2, T s3, T s4, T s5)
         where TState : struct => false;
 
     /// <summary>

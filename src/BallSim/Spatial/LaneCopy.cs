@@ -68,13 +68,14 @@ internal static class LaneCopy<T>
 
     /// <summary>As <see cref="IReal{T}.SumsWhole{TState}"/>.</summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
-    public static void Sum<TState>(ref TState y, in TState start, in TState k, int count, T s1, T s2, T s3, T s4, T s5)
+    public static void Sum<TState>(ref TState y, in TState start, in TState k, int count, int numbers, T s1, T s2, T s3, T s4, T s5)
         where TState : struct
     {
         ref var to = ref Unsafe.As<TState, T>(ref y);
         ref var from = ref Unsafe.As<TState, T>(ref Unsafe.AsRef(in start));
         ref var k1 = ref Unsafe.As<TState, T>(ref Unsafe.AsRef(in k));
         var n = Unsafe.SizeOf<TState>() / Unsafe.SizeOf<T>();
+        numbers = Math.Min(numbers, n);
         ref var k2 = ref Unsafe.Add(ref k1, n);
         ref var k3 = ref Unsafe.Add(ref k2, n);
         ref var k4 = ref Unsafe.Add(ref k3, n);
@@ -82,31 +83,31 @@ internal static class LaneCopy<T>
         switch (count)
         {
             case 1:
-                for (var i = 0; i < n; i++)
+                for (var i = 0; i < numbers; i++)
                 {
                     Unsafe.Add(ref to, i) = T.Fma(s1, Unsafe.Add(ref k1, i), Unsafe.Add(ref from, i));
                 }
                 break;
             case 2:
-                for (var i = 0; i < n; i++)
+                for (var i = 0; i < numbers; i++)
                 {
                     Unsafe.Add(ref to, i) = T.Fma(s2, Unsafe.Add(ref k2, i), T.Fma(s1, Unsafe.Add(ref k1, i), Unsafe.Add(ref from, i)));
                 }
                 break;
             case 3:
-                for (var i = 0; i < n; i++)
+                for (var i = 0; i < numbers; i++)
                 {
                     Unsafe.Add(ref to, i) = T.Fma(s3, Unsafe.Add(ref k3, i), T.Fma(s2, Unsafe.Add(ref k2, i), T.Fma(s1, Unsafe.Add(ref k1, i), Unsafe.Add(ref from, i))));
                 }
                 break;
             case 4:
-                for (var i = 0; i < n; i++)
+                for (var i = 0; i < numbers; i++)
                 {
                     Unsafe.Add(ref to, i) = T.Fma(s4, Unsafe.Add(ref k4, i), T.Fma(s3, Unsafe.Add(ref k3, i), T.Fma(s2, Unsafe.Add(ref k2, i), T.Fma(s1, Unsafe.Add(ref k1, i), Unsafe.Add(ref from, i)))));
                 }
                 break;
             default:
-                for (var i = 0; i < n; i++)
+                for (var i = 0; i < numbers; i++)
                 {
                     Unsafe.Add(ref to, i) = T.Fma(s5, Unsafe.Add(ref k5, i), T.Fma(s4, Unsafe.Add(ref k4, i), T.Fma(s3, Unsafe.Add(ref k3, i), T.Fma(s2, Unsafe.Add(ref k2, i), T.Fma(s1, Unsafe.Add(ref k1, i), Unsafe.Add(ref from, i))))));
                 }

@@ -187,7 +187,7 @@ internal readonly struct Real(double value) : IScalar<Real>, IEquatable<Real>
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static bool SumsWhole<TState>(ref TState y, in TState start, in TState k, int count, Real s1, Real s2, Real s3, Real s4, Real s5)
+    public static bool SumsWhole<TState>(ref TState y, in TState start, in TState k, int count, int numbers, Real s1, Real s2, Real s3, Real s4, Real s5)
         where TState : struct
     {
         if (!Packs<TState>())
@@ -195,7 +195,8 @@ internal readonly struct Real(double value) : IScalar<Real>, IEquatable<Real>
             return false;
         }
         var n = Unsafe.SizeOf<TState>() / 32;
-        for (var i = 0; i < n; i++)
+        var parts = numbers < 4 * n ? (numbers + 3) / 4 : n;
+        for (var i = 0; i < parts; i++)
         {
             var sum = Vector256.FusedMultiplyAdd(Vector256.Create(s1.value), Part(in k, i), Part(in start, i));
             if (count > 1)
