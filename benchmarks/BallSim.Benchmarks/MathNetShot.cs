@@ -95,7 +95,7 @@ internal sealed class MathNetShot(Body<Real> body, double step)
     private Vector<double> Slide(double t, Vector<double> v)
     {
         var c = SlideContact(v, out var momentum);
-        c.Push(body, c.sx / c.s, c.sy / c.s, Friction(v[1]));
+        c.Push(body, Friction(v[1]));
         var inner = c.α.Cross(c.r_d) + c.ω.Cross(c.ωr_d);
         var (aX, aY) = (c.ax - inner.X, c.ay - inner.Y);
         return Rates(v, c.vx, c.vy, aX, aY, Turn(v).R_LB.Back(c.α));
@@ -169,7 +169,8 @@ internal sealed class MathNetShot(Body<Real> body, double step)
         held.Hold(body, new(0.0, 0.0, 0.0));
         var c = SlideContact(y, out var momentum);
         c.s = 1.0;
-        c.Push(body, -held.fx / held.Demand, -held.fy / held.Demand, Friction(y[1]));
+        (c.ex, c.ey) = (-held.fx / held.Demand, -held.fy / held.Demand);
+        c.Push(body, Friction(y[1]));
         var inner = c.α.Cross(c.r_d) + c.ω.Cross(c.ωr_d);
         var (aX, aY) = (c.ax - inner.X, c.ay - inner.Y);
         var Δ = Turn(y).R_LB.Back(c.α - held.α);

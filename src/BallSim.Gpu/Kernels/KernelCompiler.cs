@@ -1,6 +1,7 @@
 using System.Reflection;
 using System.Runtime.CompilerServices;
 using BallSim.Motion;
+using BallSim.Spatial;
 using ILGPU;
 using ILGPU.Backends.EntryPoints;
 using ILGPU.Backends.PTX;
@@ -20,7 +21,7 @@ internal static class KernelCompiler
         Remap(typeof(Math).GetMethod(nameof(Math.FusedMultiplyAdd))!, nameof(Fused), typeof(double));
         Remap(typeof(MathF).GetMethod(nameof(MathF.FusedMultiplyAdd))!, nameof(Fused), typeof(float));
         // Unsafe.SkipInit has no body of its own. One for every type it is used with.
-        foreach (var contact in new[] { typeof(State<>), typeof(SlideContact<>), typeof(RollContact<>), typeof(Grip<>), typeof(CoverContact<>), typeof(DipSums<>), typeof(BareSums<>), typeof(DipPlaces<>) })
+        foreach (var contact in new[] { typeof(State<>), typeof(Vec3<>), typeof(SlideContact<>), typeof(RollContact<>), typeof(Grip<>), typeof(CoverContact<>), typeof(DipSums<>), typeof(BareSums<>), typeof(DipPlaces<>) })
         {
             foreach (var number in new[] { typeof(DeviceDouble), typeof(DeviceSingle) })
             {

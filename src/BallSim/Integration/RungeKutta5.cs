@@ -26,17 +26,17 @@ internal static class RungeKutta5<TOde, TState, T>
     public static void Approach(ref TOde ode, ref Step<TState> s, T h)
     {
         s.Interpolant = Interpolant.Slopes;
-        Sum(ref s.Stage, s.Start, s, 1, TState.Leading, h * RungeKutta5.Place2);
+        Sum(ref s.Stage, s.Start, s, 1, TState.Leading, h, RungeKutta5.Place2);
         ode.Rates(s.Stage, out s.K2);
-        SumWithSecond(ref s.Stage, s, 2, h * 3.1343014804258504, h * -2.884815327098148);
+        SumWithSecond(ref s.Stage, s, 2, h, 3.1343014804258504, -2.884815327098148);
         ode.Rates(s.Stage, out s.K3);
-        SumWithSecond(ref s.Stage, s, 3, h * -1.5338919148783638, h * 1.5532679726579377, h * 0.3788179740731523);
+        SumWithSecond(ref s.Stage, s, 3, h, -1.5338919148783638, 1.5532679726579377, 0.3788179740731523);
         ode.Rates(s.Stage, out s.K4);
-        SumWithSecond(ref s.Stage, s, 4, h * -3.6974243121222785, h * 3.932348653308634, h * -0.862583556531025, h * 1.4190290672261532);
+        SumWithSecond(ref s.Stage, s, 4, h, -3.6974243121222785, 3.932348653308634, -0.862583556531025, 1.4190290672261532);
         ode.Rates(s.Stage, out s.K5);
-        SumWithSecond(ref s.Stage, s, 5, h * 4.156913651158846, h * -4.1755118131593925, h * 1.146105919038994, h * -0.6528252442542365, h * 0.41411123250151544);
+        SumWithSecond(ref s.Stage, s, 5, h, 4.156913651158846, -4.1755118131593925, 1.146105919038994, -0.6528252442542365, 0.41411123250151544);
         ode.Rates(s.Stage, out s.K6);
-        Sum(ref s.End, s.Start, s, 5, int.MaxValue, h * RungeKutta5.Weight1, h * RungeKutta5.Weight3, h * RungeKutta5.Weight4, h * RungeKutta5.Weight5, h * RungeKutta5.Weight6);
+        Sum(ref s.End, s.Start, s, 5, int.MaxValue, h, RungeKutta5.Weight1, RungeKutta5.Weight3, RungeKutta5.Weight4, RungeKutta5.Weight5, RungeKutta5.Weight6);
     }
 
     /// <summary>The rest: the slope at s.End and the estimate.</summary>
@@ -45,49 +45,49 @@ internal static class RungeKutta5<TOde, TState, T>
         ode.Rates(s.End, out s.K7);
 
         error = default;
-        Sum(ref error, error, s, 5, TState.Leading, h * -0.002203310422409127, h * 0.011978460363317966, h * -0.013478903290761905, h * 0.009372587483983669, h * -0.0056688341341306035);
+        Sum(ref error, error, s, 5, TState.Leading, h, -0.002203310422409127, 0.011978460363317966, -0.013478903290761905, 0.009372587483983669, -0.0056688341341306035);
     }
 
-    // start + s1 K1 + s3 K3 + ... for so many slopes, in this order.
+    // start + h (c1 K1 + c3 K3 + ...) for so many slopes, in this order.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void Sum(ref TState y, in TState start, in Step<TState> s, int count, int numbers, T s1, T s3 = default, T s4 = default, T s5 = default, T s6 = default)
+    private static void Sum(ref TState y, in TState start, in Step<TState> s, int count, int numbers, in T h, double c1, double c3 = 0, double c4 = 0, double c5 = 0, double c6 = 0)
     {
-        if (T.SumsWhole(ref y, start, s.K1, count, numbers, s1, s3, s4, s5, s6))
+        if (T.SumsWhole(ref y, start, s.K1, count, numbers, h, c1, c3, c4, c5, c6))
         {
             return;
         }
         y = start;
         if (count == 1)
         {
-            y.Add(s1, s.K1);
+            y.Add(h * c1, s.K1);
             return;
         }
-        y.Add(s1, s.K1, s3, s.K3, s4, s.K4);
-        y.Add(s5, s.K5, s6, s.K6);
+        y.Add(h * c1, s.K1, h * c3, s.K3, h * c4, s.K4);
+        y.Add(h * c5, s.K5, h * c6, s.K6);
     }
 
-    // s.Start + s2 K2 + s1 K1 + s3 K3 + ... for so many slopes, in this order, in which they lie.
+    // s.Start + h (c2 K2 + c1 K1 + c3 K3 + ...) for so many slopes, in this order, in which they lie.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void SumWithSecond(ref TState y, in Step<TState> s, int count, T s2, T s1, T s3 = default, T s4 = default, T s5 = default)
+    private static void SumWithSecond(ref TState y, in Step<TState> s, int count, in T h, double c2, double c1, double c3 = 0, double c4 = 0, double c5 = 0)
     {
-        if (T.SumsWhole(ref y, s.Start, s.K2, count, TState.Leading, s2, s1, s3, s4, s5))
+        if (T.SumsWhole(ref y, s.Start, s.K2, count, TState.Leading, h, c2, c1, c3, c4, c5))
         {
             return;
         }
         y = s.Start;
         if (count == 2)
         {
-            y.Add(s2, s.K2, s1, s.K1);
+            y.Add(h * c2, s.K2, h * c1, s.K1);
             return;
         }
-        y.Add(s2, s.K2, s1, s.K1, s3, s.K3);
+        y.Add(h * c2, s.K2, h * c1, s.K1, h * c3, s.K3);
         switch (count)
         {
             case 4:
-                y.Add(s4, s.K4);
+                y.Add(h * c4, s.K4);
                 break;
             case 5:
-                y.Add(s4, s.K4, s5, s.K5);
+                y.Add(h * c4, s.K4, h * c5, s.K5);
                 break;
         }
     }

@@ -46,7 +46,7 @@ internal struct Moment<T>
                 var slide = default(SlideContact<T>);
                 slide.At(body, start, y);
                 var ode = new Slide<T, TSurface> { Body = body, Surface = surface, Start = start };
-                ode.Push(ref slide, y, slide.sx / slide.s, slide.sy / slide.s, slide.s, out var cover);
+                ode.Push(ref slide, y, slide.s, out var cover);
                 (m.Friction, m.Fresh) = (cover.Friction, cover.Fresh);
                 (m.VelocityX, m.VelocityY, m.SlipX, m.SlipY) = (slide.vx, slide.vy, slide.sx, slide.sy);
                 (m.AngularVelocity, m.ContactForce, m.Offset) = (slide.ω, slide.f, slide.r_d);

@@ -37,6 +37,13 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         Unsafe.SkipInit(out CoverContact<T> cover);
         ref var c = ref seen;
         At(ref c, y);
+        // The moments that grow with the normal force, and the oil, ask for it at every stage. First, since what is at hand before a call must be brought to memory for it.
+        var oils = Body.HasCoverOil && !Body.HasDips;
+        Unsafe.SkipInit(out Vec3<T> small);
+        if (Body.HasSmallMoments || oils)
+        {
+            Hold(ref c, y, out small, out cover);
+        }
         T one = 1.0, zero = 0.0, m = Body.Mass;
         T vx = c.vx, vy = c.vy, wx = c.ωx, wy = c.ωy, wz = c.ωz;
         // σ × m g - m v_c × v_G + R n × D, v_c horizontal.
@@ -46,18 +53,12 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         var pushZ = T.Fnma(m, T.Fms(vx, c.ωry, vy * c.ωrx), T.Fms(c.r_d.X, gy, c.r_d.Y * gx));
         var scale = ByDistance ? one / vy : one;
         T work = zero;
-        // The moments that grow with the normal force, and the oil, ask for it at every stage.
-        var oils = Body.HasCoverOil && !Body.HasDips;
-        if (Body.HasSmallMoments || oils)
+        if (Body.HasSmallMoments)
         {
-            Hold(ref c, y, out var small, out cover);
-            if (Body.HasSmallMoments)
-            {
-                pushX = T.Fma(c.N, small.X, pushX);
-                pushY = T.Fma(c.N, small.Y, pushY);
-                pushZ = T.Fma(c.N, small.Z, pushZ);
-                work = scale * c.N * small.Dot(c.ω);
-            }
+            pushX = T.Fma(c.N, small.X, pushX);
+            pushY = T.Fma(c.N, small.Y, pushY);
+            pushZ = T.Fma(c.N, small.Z, pushZ);
+            work = scale * c.N * T.Fma(small.X, wx, T.Fma(small.Y, wy, small.Z * wz));
         }
 
         ω = new(wx, wy, wz);
@@ -140,7 +141,8 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         var per = -1.0 / T.Max(c.Demand, tiny);
         ref var s = ref limit;
         s.At(Body, c);
-        Slide<T, TSurface>.Grip(Body, ref Surface, ref s, ref cover, at, c.fx * per, c.fy * per);
+        (s.ex, s.ey) = (c.fx * per, c.fy * per);
+        Slide<T, TSurface>.Grip(Body, ref Surface, ref s, ref cover, at);
     }
 
     /// <summary>Demand and limit at a state; what a step from it needs to know of the track is left out.</summary>

@@ -28,7 +28,7 @@ internal partial struct Run<T, TSurface, TRecorder>
         }
         Unsafe.SkipInit(out SlideContact<T> c);
         c.At(slide.Body, q, at);
-        slide.Push(ref c, at, c.sx / c.s, c.sy / c.s, c.s, out _);
+        slide.Push(ref c, at, c.s, out _);
         return (double)c.N;
     }
 

@@ -86,7 +86,7 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
     {
         Unsafe.SkipInit(out SlideContact<T> c);
         c.At(Body, Start, y);
-        Push(ref c, y, c.sx / c.s, c.sy / c.s, c.s, out var cover);
+        Push(ref c, y, c.s, out var cover);
         T zero = 0.0, one = 1.0;
         var (ex, ey) = (-c.sy / c.s, c.sx / c.s);
         var ρ = new Vec3<T>(-c.r_d.X, -c.r_d.Y, -(Body.Radius + c.r_d.Z));
@@ -108,22 +108,14 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
         // The long chain of the law's roots runs beside the mechanics, of which it asks nothing.
         Touch(Body, ref Surface, y, out var cover);
         c.At(Body, Start, y);
-        T one = 1.0, zero = 0.0;
-        var per = c.perSlip;
-        Push(Body, ref Surface, ref c, y, c.sx * per, c.sy * per, c.s, ref cover, Body.HasFineDips ? Dips.Foreseen : zero);
-
-        T vx = c.vx, vy = c.vy, wx = c.ωx, wy = c.ωy, wz = c.ωz;
+        Push(Body, ref Surface, ref c, y, c.s, ref cover, Body.HasFineDips ? Dips.Foreseen : 0.0);
         if (!inside || Body.HasDips)
         {
-            (Seen.VelocityX, Seen.VelocityY, Seen.Slip, Seen.N) = (vx, vy, c.s, c.N);
-            Seen.ω = new(wx, wy, wz);
+            See(c);
         }
-        if (!inside)
-        {
-            var (ax, ay) = c.SlipRate(Body);
-            Seen.Fall = -(T.Fma(ax, c.sx, ay * c.sy) * per);
-            Seen.Pull = T.Sqrt(T.Fma(c.fx, c.fx, c.fy * c.fy));
-        }
+
+        // Only here, where no call follows that it would have to be brought to memory for.
+        T one = 1.0, zero = 0.0, vx = c.vx, vy = c.vy, wx = c.ωx, wy = c.ωy, wz = c.ωz;
         var scale = ByDistance ? one / vy : one;
         rates.SetPlace(scale, scale * vx, ByDistance ? one : vy, scale * c.ax);
         rates.SetMotion(scale * c.ay, scale * c.Mx, scale * c.My, scale * c.Mz);
@@ -140,6 +132,20 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
             {
                 Note(ref c, y, cover, scale);
             }
+        }
+    }
+
+    // What is seen of the contact; inside a step without its force.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private void See(in SlideContact<T> c)
+    {
+        (Seen.VelocityX, Seen.VelocityY, Seen.Slip, Seen.N) = (c.vx, c.vy, c.s, c.N);
+        Seen.ω = c.ω;
+        if (!inside)
+        {
+            var (ax, ay) = c.SlipRate(Body);
+            Seen.Fall = -(T.Fma(ax, c.sx, ay * c.sy) * c.perSlip);
+            Seen.Pull = T.Sqrt(T.Fma(c.fx, c.fx, c.fy * c.fy));
         }
     }
 
@@ -241,21 +247,20 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
     {
         if (Body.HasFineDips)
         {
-            var per = c.perSlip;
-            c.Press(Body, c.sx * per, c.sy * per, μ);
+            c.Press(Body, μ);
         }
         return c.Shift(Body);
     }
 
     /// <summary>
-    /// Forces for sliding along the unit vector (ex, ey) at a slip speed. With oil on the cover the fresh fraction is needed before the friction that it depends on; to keep the law explicit, it is taken with
+    /// Forces for sliding at a slip speed along the unit vector that the contact names. With oil on the cover the fresh fraction is needed before the friction that it depends on; to keep the law explicit, it is taken with
     /// the friction μ_1 = μ(h_L, s) of a fresh cover and the normal force that goes with it.
     /// </summary>
-    public void Push(ref SlideContact<T> c, in State<T> y, T ex, T ey, T slip, out CoverContact<T> cover)
+    public void Push(ref SlideContact<T> c, in State<T> y, T slip, out CoverContact<T> cover)
     {
         Touch(Body, ref Surface, y, out cover);
         T zero = 0.0;
-        Push(Body, ref Surface, ref c, y, ex, ey, slip, ref cover, zero);
+        Push(Body, ref Surface, ref c, y, slip, ref cover, zero);
     }
 
     // The lane under the ball.
@@ -267,7 +272,7 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
         cover.BareShare = surface.BareShare(body.IsNeverFresh ? cover.Film + y.CoverFilm : cover.Film, out cover.InContact);
     }
 
-    private static void Push(in Body<T> body, ref TSurface surface, ref SlideContact<T> c, in State<T> y, T ex, T ey, T slip, ref CoverContact<T> cover, T foreseen)
+    private static void Push(in Body<T> body, ref TSurface surface, ref SlideContact<T> c, in State<T> y, T slip, ref CoverContact<T> cover, T foreseen)
     {
         if (TSurface.HasSlopes)
         {
@@ -282,7 +287,7 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
             cover.WhenFresh = μ;
             if (!IsFresh(body, slip))
             {
-                Refresh(body, ref surface, ref c, y.CoverFilm, ex, ey, slip, ref cover);
+                Refresh(body, ref surface, ref c, y.CoverFilm, slip, ref cover);
                 μ = cover.Friction;
             }
             if (body.HasFineDips)
@@ -291,15 +296,15 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
                 cover.Friction = μ;
             }
         }
-        c.Push(body, ex, ey, μ);
+        c.Push(body, μ);
     }
 
-    /// <summary>What the cover does, and the friction, with which a ball that rolls would begin to slide along the unit vector (ex, ey), with oil on the cover; of the cover are given the lane's film and the friction of a fresh one.</summary>
-    public static void Grip(in Body<T> body, ref TSurface surface, ref SlideContact<T> c, ref CoverContact<T> cover, in State<T> y, T ex, T ey)
+    /// <summary>What the cover does, and the friction, with which a ball that rolls would begin to slide along the unit vector that the contact names, with oil on the cover; of the cover are given the lane's film and the friction of a fresh one.</summary>
+    public static void Grip(in Body<T> body, ref TSurface surface, ref SlideContact<T> c, ref CoverContact<T> cover, in State<T> y)
     {
         T zero = 0.0;
         var film = y.CoverFilm;
-        Refresh(body, ref surface, ref c, film, ex, ey, zero, ref cover);
+        Refresh(body, ref surface, ref c, film, zero, ref cover);
     }
 
     /// <summary>
@@ -332,13 +337,13 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
 
     // Not inlined: a lane of given friction has no use for it.
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private static void Refresh(in Body<T> body, ref TSurface surface, ref SlideContact<T> c, T coverFilm, T ex, T ey, T slip, ref CoverContact<T> cover)
+    private static void Refresh(in Body<T> body, ref TSurface surface, ref SlideContact<T> c, T coverFilm, T slip, ref CoverContact<T> cover)
     {
         T one = 1.0;
         cover.Fresh = 0.0;
         if (body.HasFreshCover)
         {
-            c.Press(body, ex, ey, cover.Friction);
+            c.Press(body, cover.Friction);
             cover.Shift = c.Shift(body);
             cover.Fresh = FreshCover<T>.Fraction(cover.Shift);
             if (body.HasDips)

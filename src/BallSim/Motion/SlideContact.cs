@@ -23,6 +23,9 @@ internal struct SlideContact<T>
     /// <summary>Velocity of Bo; slip of the contact point (M5), its size and, of a ball that slides, 1 over its size; air drag.</summary>
     public T vx, vy, sx, sy, s, perSlip, Dx, Dy;
 
+    /// <summary>The unit vector along which the ball slides, or would: that of the slip, or given by who asks what a push along another would do.</summary>
+    public T ex, ey;
+
     /// <summary>Contact force, horizontal acceleration of Bcm.</summary>
     public T fx, fy, N, ax, ay;
 
@@ -70,14 +73,16 @@ internal struct SlideContact<T>
         // The root and the division side by side: s/s² for 1/s.
         var square = T.Fma(ux, ux, T.Fma(uy, uy, tiny));
         T size = T.Sqrt(square), one = 1.0;
-        (s, perSlip) = (size, size * (one / square));
+        var per = size * (one / square);
+        (s, perSlip) = (size, per);
+        (ex, ey) = (ux * per, uy * per);
         Kinematics<T>.Air(body, cx, cy, wx, wy, wz, out var dx, out var dy, out var dz);
         (Dx, Dy) = (dx, dy);
         (gX, gY) = (body.g.X, body.g.Y);
         Free(body, lx, ly, lz, wrx, wry, dx, dy, dz);
     }
 
-    /// <summary>A ball that rolls, as one that is about to slide.</summary>
+    /// <summary>A ball that rolls, as one that is about to slide; along what is not said.</summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
     public void At(in Body<T> body, in RollContact<T> held)
     {
@@ -116,11 +121,11 @@ internal struct SlideContact<T>
         lift = T.Fms(body.Mass, held, dz);
     }
 
-    /// <summary>Forces for sliding along the unit vector (ex, ey) with friction coefficient μ; the slip itself may be zero.</summary>
+    /// <summary>Forces for sliding along (ex, ey) with friction coefficient μ; the slip itself may be zero.</summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
-    public void Push(in Body<T> body, T ex, T ey, T μ)
+    public void Push(in Body<T> body, T μ)
     {
-        Force(body, ex, ey, μ, out var mx, out var my, out var mz, out var px, out var py, out var pz, out var qx, out var qy, out var n);
+        Force(body, μ, out var mx, out var my, out var mz, out var px, out var py, out var pz, out var qx, out var qy, out var n);
         T ux = n * qx, uy = n * qy;
         N = n;
         (fx, fy) = (ux, uy);
@@ -138,16 +143,16 @@ internal struct SlideContact<T>
 
     /// <summary>The contact's force alone, as <see cref="Push"/> would have it: what <see cref="Shift"/> asks for.</summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
-    public void Press(in Body<T> body, T ex, T ey, T μ)
+    public void Press(in Body<T> body, T μ)
     {
-        Force(body, ex, ey, μ, out _, out _, out _, out _, out _, out _, out var ux, out var uy, out var n);
+        Force(body, μ, out _, out _, out _, out _, out _, out _, out var ux, out var uy, out var n);
         N = n;
         (fx, fy) = (n * ux, n * uy);
     }
 
     // Per newton of normal force: the force (ux, uy, 1) = (-μ ex, -μ ey, 1), its moment (px, py, pz) about Bcm with ρ = -R n - r_d, and the small moments (mx, my, mz) in it; and the normal force n. In one method with its caller.
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private void Force(in Body<T> body, T ex, T ey, T μ, out T mx, out T my, out T mz, out T px, out T py, out T pz, out T ux, out T uy, out T n)
+    private void Force(in Body<T> body, T μ, out T mx, out T my, out T mz, out T px, out T py, out T pz, out T ux, out T uy, out T n)
     {
         T one = 1.0;
         mx = my = mz = 0.0;

@@ -45,7 +45,8 @@ internal static class StartOfSlip<T, TSurface>
         c.At(slide.Body, q, y);
         // At zero slip pivoting would take the whole grip: push as at a slip where it takes none.
         c.s = 1.0;
-        PushAlongSlip(ref slide, y, ref c, -pressed.fx / pressed.Demand, -pressed.fy / pressed.Demand);
+        (c.ex, c.ey) = (-pressed.fx / pressed.Demand, -pressed.fy / pressed.Demand);
+        PushAlongSlip(ref slide, y, ref c);
         var kick = share * time;
         var Δω = kick * (c.α - pressed.α);
         y.Momentum = y.Momentum + pressed.I_L * Δω;
@@ -54,26 +55,27 @@ internal static class StartOfSlip<T, TSurface>
         (slide.Seen.VelocityX, slide.Seen.VelocityY) = (c.vx, c.vy);
     }
 
-    // Pushes along the unit vector to which the slip acceleration that friction against it leaves is parallel: Newton on the angle, the derivative known but for small terms.
-    private static void PushAlongSlip(ref Slide<T, TSurface> slide, in State<T> y, ref SlideContact<T> c, T ex, T ey)
+    // Pushes along the unit vector to which the slip acceleration that friction against it leaves is parallel, from that of the contact: Newton on the angle, the derivative known but for small terms.
+    private static void PushAlongSlip(ref Slide<T, TSurface> slide, in State<T> y, ref SlideContact<T> c)
     {
         const int MostTurns = 20;
         T zero = 0.0, one = 1.0, least = 1e-3 * T.Sliver, turns = one, compliance = Compliance(slide.Body);
         for (var i = 0; ; i++)
         {
-            slide.Push(ref c, y, ex, ey, zero, out var cover);
+            slide.Push(ref c, y, zero, out var cover);
             if (!T.Any(turns) || i == MostTurns)
             {
                 return;
             }
             var (ax, ay) = c.SlipRate(slide.Body);
+            var (ex, ey) = (c.ex, c.ey);
             var across = T.Fms(ex, ay, ey * ax);
             var along = T.Max(T.Fma(ex, ax, ey * ay), zero);
             var turn = across / (cover.Friction * c.N * compliance + along);
             var (tx, ty) = (ex - turn * ey, ey + turn * ex);
             var norm = T.Sqrt(T.Fma(tx, tx, ty * ty));
             // Who has come to rest stays as he is, whatever his neighbours do.
-            (ex, ey) = (T.IfLess(zero, turns, tx / norm, ex), T.IfLess(zero, turns, ty / norm, ey));
+            (c.ex, c.ey) = (T.IfLess(zero, turns, tx / norm, ex), T.IfLess(zero, turns, ty / norm, ey));
             turns = T.IfLess(T.Abs(turn), least, zero, turns);
         }
     }

@@ -15,9 +15,9 @@ internal interface ILanes<T> : IReal<T>
     static abstract uint Mask(T a);
 
     /// <summary>In one pass: each sum of a stage is read and written once.</summary>
-    static bool IReal<T>.SumsWhole<TState>(ref TState y, in TState start, in TState k, int count, int numbers, T s1, T s2, T s3, T s4, T s5)
+    static bool IReal<T>.SumsWhole<TState>(ref TState y, in TState start, in TState k, int count, int numbers, in T h, double c1, double c2, double c3, double c4, double c5)
     {
-        LaneCopy<T>.Sum(ref y, start, k, count, numbers, s1, s2, s3, s4, s5);
+        LaneCopy<T>.Sum(ref y, start, k, count, numbers, h, c1, c2, c3, c4, c5);
         return true;
     }
 }

@@ -73,10 +73,10 @@ internal interface IReal<T> : IAdditionOperators<T, T, T>, ISubtractionOperators
         where TWork : struct, IFourfold => false;
 
     /// <summary>
-    /// y = start + s1 k[0] + s2 k[1] + ... for the first so many of up to five states that stand one behind the other, in this order and each with one rounding; else as <see cref="AddsWhole{TState}(ref TState, T, in TState)"/>. Of a state
+    /// y = start + (h c1) k[0] + (h c2) k[1] + ... for the first so many of up to five states that stand one behind the other, in this order and each with one rounding; else as <see cref="AddsWhole{TState}(ref TState, T, in TState)"/>. Of a state
     /// its first so many numbers at least; the others stay what they are, or not.
     /// </summary>
-    static virtual bool SumsWhole<TState>(ref TState y, in TState start, in TState k, int count, int numbers, T s1, T s2, T s3, T s4, T s5)
+    static virtual bool SumsWhole<TState>(ref TState y, in TState start, in TState k, int count, int numbers, in T h, double c1, double c2, double c3, double c4, double c5)
         where TState : struct => false;
 
     /// <summary>

@@ -68,7 +68,7 @@ internal static class LaneCopy<T>
 
     /// <summary>As <see cref="IReal{T}.SumsWhole{TState}"/>.</summary>
     [MethodImpl(MethodImplOptions.NoInlining)]
-    public static void Sum<TState>(ref TState y, in TState start, in TState k, int count, int numbers, T s1, T s2, T s3, T s4, T s5)
+    public static void Sum<TState>(ref TState y, in TState start, in TState k, int count, int numbers, in T h, double c1, double c2, double c3, double c4, double c5)
         where TState : struct
     {
         ref var to = ref Unsafe.As<TState, T>(ref y);
@@ -76,6 +76,8 @@ internal static class LaneCopy<T>
         ref var k1 = ref Unsafe.As<TState, T>(ref Unsafe.AsRef(in k));
         var n = Unsafe.SizeOf<TState>() / Unsafe.SizeOf<T>();
         numbers = Math.Min(numbers, n);
+        // Here, and not where the call is: numbers go in registers, vectors by way of the stack.
+        T s1 = h * c1, s2 = h * c2, s3 = h * c3, s4 = h * c4, s5 = h * c5;
         ref var k2 = ref Unsafe.Add(ref k1, n);
         ref var k3 = ref Unsafe.Add(ref k2, n);
         ref var k4 = ref Unsafe.Add(ref k3, n);

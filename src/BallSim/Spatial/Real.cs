@@ -187,7 +187,7 @@ internal readonly struct Real(double value) : IScalar<Real>, IEquatable<Real>
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static bool SumsWhole<TState>(ref TState y, in TState start, in TState k, int count, int numbers, Real s1, Real s2, Real s3, Real s4, Real s5)
+    public static bool SumsWhole<TState>(ref TState y, in TState start, in TState k, int count, int numbers, in Real h, double c1, double c2, double c3, double c4, double c5)
         where TState : struct
     {
         if (!Packs<TState>())
@@ -196,24 +196,25 @@ internal readonly struct Real(double value) : IScalar<Real>, IEquatable<Real>
         }
         var n = Unsafe.SizeOf<TState>() / 32;
         var parts = numbers < 4 * n ? (numbers + 3) / 4 : n;
+        var (s1, s2, s3, s4, s5) = (Vector256.Create(h.value * c1), Vector256.Create(h.value * c2), Vector256.Create(h.value * c3), Vector256.Create(h.value * c4), Vector256.Create(h.value * c5));
         for (var i = 0; i < parts; i++)
         {
-            var sum = Vector256.FusedMultiplyAdd(Vector256.Create(s1.value), Part(in k, i), Part(in start, i));
+            var sum = Vector256.FusedMultiplyAdd(s1, Part(in k, i), Part(in start, i));
             if (count > 1)
             {
-                sum = Vector256.FusedMultiplyAdd(Vector256.Create(s2.value), Part(in k, n + i), sum);
+                sum = Vector256.FusedMultiplyAdd(s2, Part(in k, n + i), sum);
             }
             if (count > 2)
             {
-                sum = Vector256.FusedMultiplyAdd(Vector256.Create(s3.value), Part(in k, 2 * n + i), sum);
+                sum = Vector256.FusedMultiplyAdd(s3, Part(in k, 2 * n + i), sum);
             }
             if (count > 3)
             {
-                sum = Vector256.FusedMultiplyAdd(Vector256.Create(s4.value), Part(in k, 3 * n + i), sum);
+                sum = Vector256.FusedMultiplyAdd(s4, Part(in k, 3 * n + i), sum);
             }
             if (count > 4)
             {
-                sum = Vector256.FusedMultiplyAdd(Vector256.Create(s5.value), Part(in k, 4 * n + i), sum);
+                sum = Vector256.FusedMultiplyAdd(s5, Part(in k, 4 * n + i), sum);
             }
             Part(ref y, i) = sum;
         }

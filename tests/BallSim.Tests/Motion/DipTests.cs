@@ -46,7 +46,7 @@ public class DipTests
         Assert.InRange(s, 3, 10);
         double[] At(double μ)
         {
-            c.Push(slide.Body, c.sx / c.s, c.sy / c.s, μ);
+            c.Push(slide.Body, μ);
             return [c.ax, c.ay, c.Mx, c.My, c.Mz, c.FrictionPower];
         }
         double film = slide.Surface.Value(y.X, y.Y), fresh = slide.Surface.Friction(film, s);
@@ -74,7 +74,7 @@ public class DipTests
             Assert.Equal(lost, x * (dip.Curve1 + x * (dip.Curve2 + x * dip.Curve3)), 1e-12);
             Assert.True(lost < -1e-4);
         }
-        c.Push(slide.Body, c.sx / c.s, c.sy / c.s, fresh);
+        c.Push(slide.Body, fresh);
         Assert.Equal((double)c.Shift(slide.Body), (double)dip.Shift, 1e-12);
     }
 

@@ -95,7 +95,8 @@ public class InstantsOfARunTests
             var c = default(SlideContact<Real>);
             var z = Slipping(ex, ey);
             c.At(body, q, z);
-            slide.Push(ref c, z, ex, ey, 0.0, out var slips);
+            (c.ex, c.ey) = (ex, ey);
+            slide.Push(ref c, z, 0.0, out var slips);
             Assert.Equal((double)slips.Friction, (double)cover.Friction, 1e-9);
             roll.GripAt(y, out var grip);
             Assert.Equal((double)(slips.Friction * held.N), (double)grip.Limit, 1e-7);
@@ -104,7 +105,8 @@ public class InstantsOfARunTests
             c = default;
             z = Slipping(-ex, -ey);
             c.At(body, q, z);
-            slide.Push(ref c, z, -ex, -ey, 0.0, out var other);
+            (c.ex, c.ey) = (-ex, -ey);
+            slide.Push(ref c, z, 0.0, out var other);
             reversed += Math.Abs((double)(other.Friction - slips.Friction)) > 1e-6 ? 1 : 0;
         }
         Assert.True(reversed > 0);

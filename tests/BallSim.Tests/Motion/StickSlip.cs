@@ -59,7 +59,7 @@ internal sealed class StickSlip(Body<Real> body, FilmSurface<Real, MapOfReal> su
         slide.Rates(y, out step.K1);
         var c = default(SlideContact<Real>);
         c.At(body, q, y);
-        slide.Push(ref c, y, c.sx / c.s, c.sy / c.s, c.s, out _);
+        slide.Push(ref c, y, c.s, out _);
         var (ax, ay) = c.SlipRate(body);
         double s = c.s, falls = -(ax * c.sx + ay * c.sy) / c.s, grip = Math.Sqrt(c.fx * c.fx + c.fy * c.fy);
         if (falls > 0 && s < FirstSlip / 2)
@@ -119,7 +119,8 @@ internal sealed class StickSlip(Body<Real> body, FilmSurface<Real, MapOfReal> su
         double along = 0;
         for (var i = 0; i < 20; i++)
         {
-            slide.Push(ref c, y, ex, ey, 0.0, out var cover);
+            (c.ex, c.ey) = (ex, ey);
+            slide.Push(ref c, y, 0.0, out var cover);
             double μ = cover.Friction;
             var (ax, ay) = c.SlipRate(body);
             along = ax * ex + ay * ey;
