@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using BallSim.Spatial;
 
 namespace BallSim.Benchmarks;
@@ -53,6 +54,31 @@ internal readonly struct Counted(double value) : IScalar<Counted>, IEquatable<Co
     public static Counted InverseSixthRootGuess(Counted a) => (double)Real.InverseSixthRootGuess(a.value);
 
     public static Counted Coarse(Counted a) => (double)Real.Coarse(a.value);
+
+    /// <summary>As the numbers that run do it: of a stage the numbers that it needs.</summary>
+    public static bool SumsWhole<TState>(ref TState y, in TState start, in TState k, int count, int numbers, in Counted h, double c1, double c2, double c3, double c4, double c5)
+        where TState : struct
+    {
+        var n = Unsafe.SizeOf<TState>() / Unsafe.SizeOf<Counted>();
+        ref var to = ref Unsafe.As<TState, Counted>(ref y);
+        ref var from = ref Unsafe.As<TState, Counted>(ref Unsafe.AsRef(in start));
+        ref var slopes = ref Unsafe.As<TState, Counted>(ref Unsafe.AsRef(in k));
+        Span<Counted> factors = [c1, c2, c3, c4, c5];
+        for (var j = 0; j < count; j++)
+        {
+            factors[j] = h * factors[j];
+        }
+        for (var i = 0; i < Math.Min(numbers, n); i++)
+        {
+            var sum = Unsafe.Add(ref from, i);
+            for (var j = 0; j < count; j++)
+            {
+                sum = Fma(factors[j], Unsafe.Add(ref slopes, (j * n) + i), sum);
+            }
+            Unsafe.Add(ref to, i) = sum;
+        }
+        return true;
+    }
 
     public bool Equals(Counted other) => value.Equals(other.value);
 

@@ -33,7 +33,7 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
     public Quat<T> Start;
     public bool ByDistance;
 
-    /// <summary>What the last evaluation saw, but for the stages inside a step that no dips ask for; a step that is taken again starts from what was seen before it.</summary>
+    /// <summary>What the last evaluation saw, but for the stages inside a step, of which the last is seen where there are dips; a step that is taken again starts from what was seen before it.</summary>
     public Seen<T> Seen;
 
     /// <summary>The same of the fresh cover, and the step's sums of it; used where <see cref="Body{T}.HasDips"/>.</summary>
@@ -109,7 +109,12 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
         Touch(Body, ref Surface, y, out var cover);
         c.At(Body, Start, y);
         Push(Body, ref Surface, ref c, y, c.s, ref cover, Body.HasFineDips ? Dips.Foreseen : 0.0);
-        if (!inside || Body.HasDips)
+        if (!inside || Body.HasDips && Dips.IsAtEdge)
+        {
+            (Seen.VelocityX, Seen.VelocityY, Seen.Slip, Seen.N) = (c.vx, c.vy, c.s, c.N);
+            Seen.ω = c.ω;
+        }
+        if (!inside)
         {
             See(c);
         }
@@ -135,18 +140,13 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
         }
     }
 
-    // What is seen of the contact; inside a step without its force.
+    // What of the contact is seen at the ends of a step alone.
     [MethodImpl(MethodImplOptions.NoInlining)]
     private void See(in SlideContact<T> c)
     {
-        (Seen.VelocityX, Seen.VelocityY, Seen.Slip, Seen.N) = (c.vx, c.vy, c.s, c.N);
-        Seen.ω = c.ω;
-        if (!inside)
-        {
-            var (ax, ay) = c.SlipRate(Body);
-            Seen.Fall = -(T.Fma(ax, c.sx, ay * c.sy) * c.perSlip);
-            Seen.Pull = T.Sqrt(T.Fma(c.fx, c.fx, c.fy * c.fy));
-        }
+        var (ax, ay) = c.SlipRate(Body);
+        Seen.Fall = -(T.Fma(ax, c.sx, ay * c.sy) * c.perSlip);
+        Seen.Pull = T.Sqrt(T.Fma(c.fx, c.fx, c.fy * c.fy));
     }
 
     /// <summary>An explicit step from the state whose slope is step.K1 and which was seen last; the dips of the fresh cover in it are made whole.</summary>
