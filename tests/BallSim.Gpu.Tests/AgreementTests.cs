@@ -106,6 +106,21 @@ public sealed class AgreementTests : IDisposable
         Assert.Empty(Ensemble.Throw([], Coarse with { Engine = small }));
     }
 
+    [Fact]
+    public void A_shot_that_slips_but_once_slides_and_rolls_in_one_round()
+    {
+        var throws = Scenarios.Alike(24, ReleaseSet.Lane);
+        var outcomes = Ensemble.Throw(throws, Coarse);
+        Throw[] plain = [.. throws.Where((_, i) => outcomes[i].SlippedAgain == 0 && outcomes[i].ReachedPins && !double.IsNaN(outcomes[i].RollDistance))];
+        Assert.True(plain.Length > 10);
+        var times = engine.Timed(plain, Coarse, rounds: 1);
+        // One more for those that came near the limit of grip and rolled on.
+        Assert.Equal(times.Near > 0 ? 2 : 1, times.Rounds);
+        Assert.Equal(0, times.Stiff);
+        // The end of slip and the end of the run.
+        Assert.Equal((2 * plain.Length) + times.Near, times.EventCount);
+    }
+
     [Theory]
     // Many rows make larger chunks, which few slow shots hold up less; few rows make one.
     [InlineData(100, 1 << 20, 100)]
