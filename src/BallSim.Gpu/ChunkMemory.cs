@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using BallSim.Lanes;
 using BallSim.Spatial;
 using ILGPU;
@@ -20,6 +21,21 @@ internal sealed class ChunkMemory : IDisposable
     private readonly List<IDisposable> locks = [];
     private readonly Dictionary<Type, MemoryBuffer> tables = [];
     private readonly Dictionary<Lane, Dictionary<Type, IDisposable>> lanes = new(ReferenceEqualityComparer.Instance);
+
+    /// <summary>What a shot takes on the device and on the processor, bytes.</summary>
+    public static long BytesThere
+    {
+        get
+        {
+            // Five lists, and that of events twice.
+            const int Lists = 7;
+            var (numbers, wholes) = Gpu.Shots.Room(Gpu.Shots.Tile);
+            return (numbers * sizeof(double) + wholes * sizeof(int)) / Gpu.Shots.Tile + Unsafe.SizeOf<Start>() + Unsafe.SizeOf<Finished>() + Lists * sizeof(int);
+        }
+    }
+
+    /// <inheritdoc cref="BytesThere"/>
+    public static long BytesHere => ChunkRows.Bytes + Unsafe.SizeOf<Finished>();
 
     public ChunkMemory(Accelerator accelerator, int most)
     {

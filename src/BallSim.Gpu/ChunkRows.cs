@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using BallSim.Balls;
 using BallSim.Ensembles;
 using BallSim.Lanes;
@@ -8,6 +9,9 @@ namespace BallSim.Gpu;
 /// <summary>Room on the processor for the rows of a chunk, used again from chunk to chunk: fresh memory costs more to be given than to be filled.</summary>
 internal sealed class ChunkRows(int most)
 {
+    /// <summary>What a row takes, bytes.</summary>
+    public static int Bytes => 2 * IntPtr.Size + Unsafe.SizeOf<Launch>() + Unsafe.SizeOf<Outcome>() + sizeof(bool) + Unsafe.SizeOf<Start>() + 2 * sizeof(int);
+
     public Ball[] Balls { get; } = new Ball[most];
 
     public Lane[] Lanes { get; } = new Lane[most];

@@ -26,8 +26,8 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
     // Shots of a chunk: enough to fill a card many times over, so that its slowest shots do not count; a part of the ensemble, so that the processor has its share of the work from the first to the last; and no more than memory allows.
     private const int LeastChunk = 1 << 18, MostChunk = 1 << 20, PartOfEnsemble = 16;
 
-    // About what a shot of a chunk takes on the card and on the processor, bytes, and the part of all memory that chunks may take.
-    private const long BytesThere = 1100, BytesHere = 650, PartOfCard = 4, PartOfProcessor = 8;
+    // The part of all memory that chunks may take.
+    private const int PartOfCard = 4, PartOfProcessor = 8;
 
     // A round takes some milliseconds, however few its shots are, and the kernel of rare events more. What is left of a chunk when so few shots for each thread of the processor go on (those that slip again and again, those that wait for a rare event) is thrown there; and no more than this part of a chunk.
     private const int LeftPerThread = 40, Part = 256;
@@ -215,7 +215,7 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
 
     /// <summary>Shots of the largest chunk that memory allows: bytes of the smallest card and of the processor, and how many cards there are.</summary>
     internal static int MostShotsIn(long there, long here, int cards) =>
-        (int)Math.Clamp(Math.Min(there / PartOfCard / (ChunksAtATime * BytesThere), here / PartOfProcessor / (cards * ChunksAtATime * BytesHere)), 1 << 14, MostChunk);
+        (int)Math.Clamp(Math.Min(there / PartOfCard / (ChunksAtATime * ChunkMemory.BytesThere), here / PartOfProcessor / (cards * ChunksAtATime * ChunkMemory.BytesHere)), 1 << 14, MostChunk);
 
     // Threads that may wait for a card; the first failure of one is raised when all have ended.
     private static void OnThreads(string name, int count, Action<int> body)

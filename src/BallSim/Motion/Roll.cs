@@ -46,6 +46,7 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         }
         T one = 1.0, zero = 0.0, m = Body.Mass;
         T vx = c.vx, vy = c.vy, wx = c.ωx, wy = c.ωy, wz = c.ωz;
+        ω = new(wx, wy, wz);
         // σ × m g - m v_c × v_G + R n × D, v_c horizontal.
         T gx = m * c.gX, gy = m * c.gY, gz = m * Body.g.Z;
         var pushX = T.Fnma(Body.Radius, c.Dy, T.Fnma(m, vy * c.ωrz, T.Fms(c.r_d.Y, gz, c.arm * gy)));
@@ -58,10 +59,9 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
             pushX = T.Fma(c.N, small.X, pushX);
             pushY = T.Fma(c.N, small.Y, pushY);
             pushZ = T.Fma(c.N, small.Z, pushZ);
-            work = scale * c.N * T.Fma(small.X, wx, T.Fma(small.Y, wy, small.Z * wz));
+            work = scale * c.N * small.Dot(ω);
         }
 
-        ω = new(wx, wy, wz);
         rates.SetPlace(scale, scale * vx, ByDistance ? one : vy, zero);
         rates.SetMotion(zero, scale * pushX, scale * pushY, scale * pushZ);
         Kinematics<T>.Turning(y, scale * wx, scale * wy, scale * wz, out var tx, out var ty, out var tz, out var revolutions);

@@ -119,7 +119,7 @@ internal struct Slide<T, TSurface> : IStiffOde<State<T>, T>
             See(c);
         }
 
-        // Only here, where no call follows that it would have to be brought to memory for.
+        // Only here: what is at hand before a call must be brought to memory for it.
         T one = 1.0, zero = 0.0, vx = c.vx, vy = c.vy, wx = c.ωx, wy = c.ωy, wz = c.ωz;
         var scale = ByDistance ? one / vy : one;
         rates.SetPlace(scale, scale * vx, ByDistance ? one : vy, scale * c.ax);

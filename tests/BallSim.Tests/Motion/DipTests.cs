@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using BallSim.Balls;
 using BallSim.Drilling;
 using BallSim.Friction;
@@ -28,6 +29,44 @@ public class DipTests
         var slide = new Slide<Real, FilmSurface<Real, MapOfReal>> { Body = body, Surface = surface, Start = Rotation.About(new(0.3, -0.7, 0.5), 1.3).Normalised.Spatial, ByDistance = byDistance };
         slide.Surface.Roam();
         return (slide, new State<Real> { X = 0.1, Y = 6, VelocityX = 0.3, VelocityY = 7.5, Momentum = new(-0.5, -0.7, 0.2), CoverFilm = 2e-6 });
+    }
+
+    [Fact]
+    public void What_is_summed_along_the_way_is_asked_for_by_no_rate()
+    {
+        static double[] Numbers(in State<Real> of)
+        {
+            var numbers = new double[Unsafe.SizeOf<State<Real>>() / sizeof(double)];
+            for (var i = 0; i < numbers.Length; i++)
+            {
+                numbers[i] = Unsafe.Add(ref Unsafe.As<State<Real>, double>(ref Unsafe.AsRef(in of)), i);
+            }
+            return numbers;
+        }
+        static State<Real> With(State<Real> of, int number, double value)
+        {
+            Unsafe.Add(ref Unsafe.As<State<Real>, double>(ref of), number) = value;
+            return of;
+        }
+        var (slide, y) = Sliding(true, 1e-9);
+        Assert.True(slide.Body.HasCoverOil && !slide.Body.HasDips);
+        var roll = new Roll<Real, FilmSurface<Real, MapOfReal>> { Body = slide.Body, Surface = slide.Surface, Start = slide.Start, ByDistance = true };
+        var control = new Control<Real>(1e-9, slide.Body);
+        double[] Of(State<Real> at)
+        {
+            slide.Rates(at, out var slides);
+            roll.Rates(at, out var rolls);
+            return [.. Numbers(slides), .. Numbers(rolls), (double)control.Norm(at)];
+        }
+        var seen = Of(y);
+        var all = Numbers(y).Length;
+        Assert.InRange(State<Real>.Leading, 1, all - 1);
+        for (var i = State<Real>.Leading; i < all; i++)
+        {
+            Assert.Equal(seen, Of(With(y, i, 1e3)));
+        }
+        // The last of the leading ones, the film on the cover, is.
+        Assert.NotEqual(seen, Of(With(y, State<Real>.Leading - 1, 3e-6)));
     }
 
     [Theory]
