@@ -74,7 +74,7 @@ internal static class CommonEvents<T, TSurface>
             step.End = y;
             step.End.Add(h, step.K1);
             tally.Took(step, h, 1.0);
-            q = (Quat<T>.Exp(step.End.Turn) * q).Normalised();
+            q = q.Turned(step.End.Turn).Normalised();
             y = step.End;
             y.Turn = new(zero, zero, zero);
         }

@@ -129,7 +129,7 @@ internal static class PlainSteps<T, TSurface>
     internal static void Advance(ref Step<State<T>> step, ref State<T> y, ref Quat<T> q, Vec3<T> ω)
     {
         T zero = 0.0;
-        q = (Quat<T>.Exp(step.End.Turn) * q).Normalised();
+        q = q.Turned(step.End.Turn).Normalised();
         y = step.End;
         y.Turn = new(zero, zero, zero);
         step.K1 = step.K7;

@@ -10,6 +10,8 @@ internal readonly struct DeviceDouble(double value) : IDeviceReal<DeviceDouble>
 
     public static DeviceDouble Sliver => new(1e-9);
 
+    public static bool IsSingle => false;
+
     public static implicit operator DeviceDouble(double value) => new(value);
 
     public static explicit operator double(DeviceDouble a) => a.value;

@@ -10,6 +10,8 @@ internal readonly struct DeviceSingle(float value) : IDeviceReal<DeviceSingle>
 
     public static DeviceSingle Sliver => new(1e-5f);
 
+    public static bool IsSingle => true;
+
     public static implicit operator DeviceSingle(double value) => new((float)value);
 
     public static explicit operator double(DeviceSingle a) => a.value;

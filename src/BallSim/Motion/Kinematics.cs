@@ -8,7 +8,7 @@ internal static class Kinematics<T>
     where T : struct, IReal<T>
 {
     /// <summary>Orientation from the step's first orientation and the rotation vector since.</summary>
-    public static Mat3<T> R_LB(Quat<T> start, Vec3<T> turn) => (Quat<T>.Exp(turn) * start).Matrix();
+    public static Mat3<T> R_LB(Quat<T> start, Vec3<T> turn) => start.Turned(turn).Matrix();
 
     /// <summary>
     /// A tensor of the ball with these principal moments, and a vector d, in the lane frame, turned since the start of the step by the state's rotation vector. With the first two columns e, f of the matrix the tensor is
@@ -17,14 +17,8 @@ internal static class Kinematics<T>
     [MethodImpl(MethodImplOptions.NoInlining)]
     public static void Turned(in Quat<T> start, in State<T> at, in Vec3<T> s, in Vec3<T> d, out Sym3<T> tensor, out Vec3<T> vector)
     {
-        T one = 1.0, tx = at.TurnX, ty = at.TurnY, tz = at.TurnZ, sw = start.W, sx = start.X, sy = start.Y, sz = start.Z;
-        Elementary<T>.HalfTurn(T.Fma(tx, tx, T.Fma(ty, ty, tz * tz)), out var w, out var part);
-        // (w, part · turn) times the first orientation: all but the last products are ready when the series are.
-        var qw = T.Fms(w, sw, part * T.Fma(tx, sx, T.Fma(ty, sy, tz * sz)));
-        var qx = T.Fma(part, T.Fma(tx, sw, T.Fms(ty, sz, tz * sy)), w * sx);
-        var qy = T.Fma(part, T.Fma(ty, sw, T.Fms(tz, sx, tx * sz)), w * sy);
-        var qz = T.Fma(part, T.Fma(tz, sw, T.Fms(tx, sy, ty * sx)), w * sz);
-
+        var q = start.Turned(at.TurnX, at.TurnY, at.TurnZ);
+        T one = 1.0, qw = q.W, qx = q.X, qy = q.Y, qz = q.Z;
         T x2 = qx + qx, y2 = qy + qy, z2 = qz + qz;
         T wx = qw * x2, wy = qw * y2, wz = qw * z2;
         T ex = T.Fnma(qy, y2, T.Fnma(qz, z2, one)), ey = T.Fma(qx, y2, wz), ez = T.Fms(qx, z2, wy);

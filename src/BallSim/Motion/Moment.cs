@@ -32,7 +32,7 @@ internal struct Moment<T>
             Time = y.Time,
             X = y.X,
             Y = y.Y,
-            Orientation = (Quat<T>.Exp(y.Turn) * start * body.Axes.Inverse).Normalised(),
+            Orientation = (start.Turned(y.Turn) * body.Axes.Inverse).Normalised(),
             CoverFilm = y.CoverFilm,
             Fresh = 1.0,
             Revolutions = y.Revolutions,

@@ -41,7 +41,7 @@ internal sealed partial class Pack<T, TSurface, TOne>
         step.End = step.Start;
         step.End.Add(rest, step.K1);
         tally.Took(step, rest, one);
-        q = (Quat<T>.Exp(step.End.Turn) * q).Normalised();
+        q = q.Turned(step.End.Turn).Normalised();
         step.End.Turn = new(zero, zero, zero);
         step.Start = step.End;
         Impulse<T>.Stick(slide.Body, q, ref step.Start, out var vx, out vy);

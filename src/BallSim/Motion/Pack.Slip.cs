@@ -176,7 +176,7 @@ internal sealed partial class Pack<T, TSurface, TOne>
     private void Turn()
     {
         T zero = 0.0;
-        q = (Quat<T>.Exp(step.End.Turn) * q).Normalised();
+        q = q.Turned(step.End.Turn).Normalised();
         step.End.Turn = new(zero, zero, zero);
     }
 }

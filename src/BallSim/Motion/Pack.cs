@@ -463,7 +463,7 @@ internal sealed partial class Pack<T, TSurface, TOne> : IChanges<TOne>, IDisposa
     {
         T zero = 0.0, one = 1.0;
         all = T.Mask(taken) == All;
-        var turned = (Quat<T>.Exp(step.End.Turn) * q).Normalised();
+        var turned = q.Turned(step.End.Turn).Normalised();
         step.End.Turn = new(zero, zero, zero);
         step.K7.Turn = step.K7.Time * ω;
         if (all)

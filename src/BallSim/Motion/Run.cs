@@ -484,7 +484,7 @@ internal partial struct Run<T, TSurface, TRecorder>
     private void Advance()
     {
         y = step.End;
-        q = (Quat<T>.Exp(y.Turn) * q).Normalised();
+        q = q.Turned(y.Turn).Normalised();
         T zero = 0.0;
         y.Turn = new(zero, zero, zero);
     }

@@ -33,7 +33,7 @@ internal readonly struct SpinSegment
         Next(ref y, θ, p2);
         Next(ref y, θ, p1);
         Next(ref y, θ, start);
-        return (y, (Quat<Real>.Exp(y.Turn) * orientation).Normalised());
+        return (y, orientation.Turned(y.Turn).Normalised());
     }
 
     private static void Next(ref SpinState<Real> y, Real θ, in SpinState<Real> lower)

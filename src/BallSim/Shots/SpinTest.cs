@@ -100,7 +100,7 @@ public static class SpinTest
             time += h;
             h *= Pace<Real>.Factor(norm, lastNorm);
             lastNorm = norm;
-            ode.Start = (Quat<Real>.Exp(step.End.Turn) * ode.Start).Normalised();
+            ode.Start = ode.Start.Turned(step.End.Turn).Normalised();
             step.Start = step.End;
             step.Start.Turn = default;
             ode.Rates(step.Start, out step.K1);

@@ -13,6 +13,8 @@ internal readonly struct Floats16(Vector512<float> value) : ILanes<Floats16>
 
     public static Floats16 Sliver => 1e-5;
 
+    public static bool IsSingle => true;
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static implicit operator Floats16(double value) => new(Vector512.Create((float)value));
 

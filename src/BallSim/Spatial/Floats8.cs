@@ -13,6 +13,8 @@ internal readonly struct Floats8(Vector256<float> value) : ILanes<Floats8>
 
     public static Floats8 Sliver => 1e-5;
 
+    public static bool IsSingle => true;
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static implicit operator Floats8(double value) => new(Vector256.Create((float)value));
 

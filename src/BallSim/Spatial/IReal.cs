@@ -16,6 +16,9 @@ internal interface IReal<T> : IAdditionOperators<T, T, T>, ISubtractionOperators
     /// <summary>A length on the lane, m, that rounding may leave over of a step.</summary>
     static abstract T Sliver { get; }
 
+    /// <summary>Whether a number has the digits of a float, so that series may be shorter.</summary>
+    static virtual bool IsSingle => false;
+
     /// <summary>a b + c with one rounding.</summary>
     static abstract T Fma(T a, T b, T c);
 

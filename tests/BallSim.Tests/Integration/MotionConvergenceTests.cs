@@ -81,7 +81,7 @@ public class MotionConvergenceTests
             ode.Rates(y, out step.K1);
             RungeKutta5<TOde, State<Twice>, Twice>.Take(ref ode, ref step, h, out _);
             y = step.End;
-            q = Quat<Twice>.Exp(y.Turn) * q;
+            q = q.Turned(y.Turn);
             y.Turn = default;
         }
         return [y.Time, y.X, y.Y, y.VelocityX, y.VelocityY, y.MomentumX, y.MomentumY, y.MomentumZ, q.W, q.X, q.Y, q.Z, y.FrictionWork, y.DragWork];

@@ -137,7 +137,7 @@ internal sealed class StickSlip(Body<Real> body, FilmSurface<Real, MapOfReal> su
     private void Advance()
     {
         y = step.End;
-        q = (Quat<Real>.Exp(y.Turn) * q).Normalised();
+        q = q.Turned(y.Turn).Normalised();
         y.Turn = new(0, 0, 0);
     }
 }
