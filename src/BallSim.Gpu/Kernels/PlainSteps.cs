@@ -79,7 +79,7 @@ internal static class PlainSteps<T, TSurface>
         }
         var ω = roll.ω;
         roll.Arrive(ref step, h, shot.Grip, out var after);
-        var maySlip = roll.MaySlip(ref step, h, shot.Grip, after, 1.0) > zero;
+        var maySlip = roll.MaySlip(shot.Grip, after) > zero;
         var rare = !(after.N > zero) || !GoesByDistance(after.VelocityX, after.VelocityY);
         if (rare || maySlip || Pace<T>.MayEnd(step, bounds) > zero)
         {

@@ -13,24 +13,16 @@ internal static class Excess<T, TSurface>
     public const double Guess = 1e-7, Rest = 1e-6, MostRest = 0.1;
     public const int MostTries = 4;
 
-    /// <summary>The first quarter of a step in which the demand passes the limit; where it only comes near, tops between the looks are tried as well.</summary>
+    /// <summary>Where in a step just taken the demand passes the limit first, as <see cref="Passage"/> finds it.</summary>
     public static bool First(ref Roll<T, TSurface> roll, in Step<State<T>> step, T h, in Grip<T> start, in Grip<T> end, out Between between)
     {
         between = default;
-        if (!(Pace<T>.MaySlip(start.Excess, end.Excess, end.Limit) > 0.0))
+        if (!(roll.MaySlip(start, end) > 0.0))
         {
             return false;
         }
-        if (roll.Body.HasCoverOil && !(Pace<T>.MaySlip(start.Excess, roll.ExcessAtMost(Dense<State<T>, T>.Between(step, h, 0.5)), end.Excess, end.Limit) > 0.0))
-        {
-            return false;
-        }
-        var middle = Inside(ref roll, step, h, 0.5);
-        if (!(Pace<T>.MaySlip(start.Excess, middle, end.Excess, end.Limit) > 0.0))
-        {
-            return false;
-        }
-        var passage = new Passage((double)start.Excess, middle, (double)end.Excess, (double)end.Limit);
+        var swing = new Swing<Real> { Third = (double)roll.Swing.Third, Fourth = (double)roll.Swing.Fourth, Fifth = (double)roll.Swing.Fifth };
+        var passage = new Passage((double)start.Excess, swing, (double)end.Excess, (double)end.Limit);
         while (!passage.IsOver)
         {
             passage.Tell(Inside(ref roll, step, h, passage.Place));

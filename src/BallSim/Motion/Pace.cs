@@ -14,7 +14,7 @@ internal static class Pace<T>
     /// <summary>A step turns the ball by at most this, rad, so that the rotation vector stays where its series hold, and what swings with the turn is followed.</summary>
     public const double MaxTurn = 3.8;
 
-    /// <summary>The same while it rolls: a demand that passes the limit of grip is looked for in quarters of a step.</summary>
+    /// <summary>The same while it rolls: the demand swings twice a turn, three stages tell how (see <see cref="Swing{T}"/>), and a step is shortened to where it passes the limit of grip.</summary>
     public const double MaxTurnWhileRolling = 2.5;
 
     // No contact slows the slip of a ball faster than this, m/s²: below this times the step, the end of sliding may be near.
@@ -156,25 +156,5 @@ internal static class Pace<T>
         var sum = e.X + e.Y + (e.VelocityX + e.VelocityY) + (e.MomentumX + e.MomentumY + e.MomentumZ) + (k.VelocityX + k.VelocityY) + (k.MomentumX + k.MomentumY + k.MomentumZ);
         T most = 1e30, zero = 0.0, one = 1.0;
         return T.IfLess(T.Abs(sum), most, zero, one);
-    }
-
-    /// <summary>
-    /// Whether rolling may slip in a step: its excess of demand over grip at both ends, and the limit. The demand swings with the turn of the ball; far below the limit at both ends it does not reach it between.
-    /// </summary>
-    public static T MaySlip(T start, T end, T limit)
-    {
-        T one = 1.0, zero = 0.0;
-        var far = T.IfLess(T.Max(start, end), limit * -0.5, one, zero);
-        return T.IfLess(T.Abs(end - start), limit * 0.3, one - far, one);
-    }
-
-    /// <summary>The same with the excess in the middle known: not if the parabola through all three stays a quarter of the limit below it.</summary>
-    public static T MaySlip(T start, T middle, T end, T limit)
-    {
-        T one = 1.0, zero = 0.0;
-        var ends = T.Max(start, end);
-        var slope = end - start;
-        var top = T.IfLess(ends, middle, middle - slope * slope / (8.0 * (end - 2.0 * middle + start)), ends);
-        return T.IfLess(top, limit * -0.25, zero, one);
     }
 }

@@ -58,12 +58,12 @@ internal sealed partial class Pack<T, TSurface, TOne>
     // Where the demand passes the limit in a step, as Excess.First and Excess.Land look for it: the lanes in which it does, and those in which it does not.
     private void Seek(T h, in Grip<T> after, ref uint slips, out uint rolls)
     {
-        var middle = Look(h, 0.5);
-        var asked = slips & T.Mask(Pace<T>.MaySlip(grip.Excess, after.Excess, after.Limit)) & T.Mask(Pace<T>.MaySlip(grip.Excess, middle, after.Excess, after.Limit));
+        var asked = slips & T.Mask(roll.MaySlip(grip, after));
         for (var lanes = asked; lanes != 0; lanes &= lanes - 1)
         {
             var lane = BitOperations.TrailingZeroCount(lanes);
-            passages[lane] = new(T.Lane(grip.Excess, lane), T.Lane(middle, lane), T.Lane(after.Excess, lane), T.Lane(after.Limit, lane));
+            var swing = new Swing<Real> { Third = T.Lane(roll.Swing.Third, lane), Fourth = T.Lane(roll.Swing.Fourth, lane), Fifth = T.Lane(roll.Swing.Fifth, lane) };
+            passages[lane] = new(T.Lane(grip.Excess, lane), swing, T.Lane(after.Excess, lane), T.Lane(after.Limit, lane));
             StartSearch(lane);
         }
         T place = 0.5, there = 0.0;

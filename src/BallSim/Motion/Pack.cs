@@ -396,8 +396,8 @@ internal sealed partial class Pack<T, TSurface, TOne> : IChanges<TOne>, IDisposa
         TakeRoll(out var h, out var atEnd, out var norm, out var next, out var rejected, out var after);
         var ω = roll.ω;
         var special = T.Max(Pace<T>.MayEnd(step, bounds), T.IfLess(zero, after.N, GoesByTime(after.VelocityX, after.VelocityY), one));
-        // Asked of what ends here as well: a run need not look at what the lanes, which look for their neighbours anyway, have seen.
-        var doubt = roll.MaySlip(ref step, h, grip, after, one - rejected);
+        // Asked of what ends here as well: a run need not look at what the lanes have seen.
+        var doubt = T.IfLess(zero, rejected, zero, roll.MaySlip(grip, after));
         special = T.Max(special, doubt);
         special = T.Max(TooMany(next), T.IfLess(zero, rejected, zero, special));
         var taken = T.IfLess(zero, T.Max(special, rejected), zero, one);

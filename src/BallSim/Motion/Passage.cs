@@ -1,25 +1,37 @@
+using BallSim.Spatial;
+
 namespace BallSim.Motion;
 
 /// <summary>
-/// Whether a quantity known at the ends and in the middle of a step passes zero in it, look by look: at the other quarters, for the first one at whose end it is above, then at a top between three of them that may come near zero. Who asks looks at
-/// <see cref="Place"/> and tells what he found, until it is over.
+/// Whether a quantity known at the ends of a step, and between them by a curve that is nearly it, passes zero in the step, look by look: where the curve comes to a top near zero, one after the other; then at the quarters, for the first one at
+/// whose end it is above, and at a top between three of them that may come near zero. Who asks looks at <see cref="Place"/> and tells what he found, until it is over.
 /// </summary>
 internal struct Passage
 {
     private const int MostTries = 2;
 
-    private readonly double start, middle, end, limit;
-    private double first, third;
-    private int known, quarter = 1, tries;
+    // Tops of the curve are looked for between so many equal parts of the step; so far below zero, as a part of the limit, they are left.
+    private const int Parts = 16;
+    private const double Near = 0.03;
+
+    private readonly Quartic<Real> curve;
+    private readonly double start, end, limit;
+    private double first, middle, third;
+    private int part, known, quarter = 1, tries;
 
     // Three looks around a top, in quarters, and where the next look is due.
     private double left, place, right, atLeft, at, atRight, top = 1;
 
     /// <param name="start">At the start of the step.</param>
-    /// <param name="middle">In the middle.</param>
+    /// <param name="swing">At the stages.</param>
     /// <param name="end">At the end.</param>
     /// <param name="limit">A fiftieth of it below zero is near.</param>
-    public Passage(double start, double middle, double end, double limit) => (this.start, this.middle, this.end, this.limit) = (start, middle, end, limit);
+    public Passage(double start, in Swing<Real> swing, double end, double limit)
+    {
+        (this.start, this.end, this.limit) = (start, end, limit);
+        swing.Along(start, end, out curve);
+        NextTop();
+    }
 
     /// <summary>Where to look next, as a part of the step.</summary>
     public readonly double Place => top / 4;
@@ -32,15 +44,33 @@ internal struct Passage
     /// <summary>The quantity at <see cref="Place"/>.</summary>
     public void Tell(double there)
     {
-        if (known < 2)
+        if (part < Parts)
         {
-            (first, third) = (known == 0 ? there : first, there);
-            known++;
-            top = 3;
-            if (known == 2)
+            if (there > 0)
             {
-                Go();
+                (Between, IsOver) = (new(left, atLeft, Place, there), true);
+                return;
             }
+            (left, atLeft) = (Place, there);
+            NextTop();
+            return;
+        }
+        if (known < 3)
+        {
+            switch (known++)
+            {
+                case 0:
+                    first = there;
+                    break;
+                case 1:
+                    middle = there;
+                    break;
+                default:
+                    third = there;
+                    Go();
+                    return;
+            }
+            top = known + 1;
             return;
         }
         if (there > 0)
@@ -68,6 +98,27 @@ internal struct Passage
             Go();
         }
     }
+
+    // The curve's next top; where there is none, the first quarter is next.
+    private void NextTop()
+    {
+        if (part == 0)
+        {
+            (left, atLeft) = (0, start);
+        }
+        while (++part < Parts)
+        {
+            double before = Curve(part - 1), at = Curve(part), after = Curve(part + 1);
+            if (at > -Near * limit && at >= before && at > after)
+            {
+                top = 4.0 / Parts * (part + 0.5 * (before - after) / (before - 2 * at + after));
+                return;
+            }
+        }
+        top = 1;
+    }
+
+    private readonly double Curve(int part) => (double)curve.At(part / (double)Parts);
 
     private void Go()
     {

@@ -21,7 +21,10 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
     /// <summary>Angular velocity of the last evaluation, lane frame.</summary>
     public Vec3<T> ω;
 
-    // Where the oil is brought on step by step: the stages of a step still to come, and the shift of the track at one of them.
+    /// <summary>What the stages of the last step saw of the demand.</summary>
+    public Swing<T> Swing;
+
+    // Of a step: the slopes still to come, and, where the oil is brought on step by step, the shift of the track at one of its stages.
     private int left;
     private T between;
 
@@ -37,12 +40,17 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         Unsafe.SkipInit(out CoverContact<T> cover);
         ref var c = ref seen;
         At(ref c, y);
-        // The moments that grow with the normal force, and the oil, ask for it at every stage. First, since what is at hand before a call must be brought to memory for it.
+        // The moments that grow with the normal force, and the oil, ask for it at every stage; the swing at three. First, since what is at hand before a call must be brought to memory for it.
         var oils = Body.HasCoverOil && !Body.HasDips;
+        var inside = --left is 4 or 3 or 2;
         Unsafe.SkipInit(out Vec3<T> small);
-        if (Body.HasSmallMoments || oils)
+        if (Body.HasSmallMoments || oils || inside)
         {
             Hold(ref c, y, out small, out cover);
+        }
+        if (inside)
+        {
+            Note(ref c, y, cover);
         }
         T one = 1.0, zero = 0.0, m = Body.Mass;
         T vx = c.vx, vy = c.vy, wx = c.ωx, wy = c.ωy, wz = c.ωz;
@@ -74,10 +82,6 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
             cover.InContact = Surface.FilmInContact(T.Fma(one - cover.Fresh, y.CoverFilm, cover.Film));
             cover.Rates(Body, y.CoverFilm, vx, vy, scale, ref rates);
         }
-        if (Body.HasDips)
-        {
-            Note(ref c);
-        }
     }
 
     private void At(ref RollContact<T> c, in State<T> y)
@@ -101,19 +105,40 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         c.Hold(Body, small);
     }
 
-    // One look at the track inside a step.
-    private void Note(ref RollContact<T> c)
+    // At a stage: what the demand exceeds the limit by, and at one of them the shift of the track.
+    [MethodImpl(MethodImplOptions.NoInlining)]
+    private void Note(ref RollContact<T> c, in State<T> y, in CoverContact<T> cover)
     {
-        if (--left == 3)
+        var excess = ExcessAtMost(c, y, cover);
+        switch (left)
         {
-            if (!Body.HasSmallMoments)
-            {
-                T zero = 0.0;
-                c.Hold(Body, new(zero, zero, zero));
-            }
-            c.Invert();
-            between = c.Shift(Body);
+            case 4:
+                Swing.Third = excess;
+                break;
+            case 3:
+                Swing.Fourth = excess;
+                if (Body.HasDips)
+                {
+                    c.Invert();
+                    between = c.Shift(Body);
+                }
+                break;
+            default:
+                Swing.Fifth = excess;
+                break;
         }
+    }
+
+    // No less than the excess of demand over the limit, and sooner: with the least friction that the oil on the cover can leave. At no slip it falls as the film grows, and the cover is fresh in part.
+    private T ExcessAtMost(in RollContact<T> c, in State<T> y, in CoverContact<T> cover)
+    {
+        T zero = 0.0;
+        var least = cover.Friction * c.N;
+        if (Body.HasCoverOil)
+        {
+            least = T.Min(least, Surface.Friction(cover.Film + y.CoverFilm, zero) * c.N);
+        }
+        return c.Demand - least;
     }
 
     /// <summary>
@@ -148,15 +173,13 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
     /// <summary>Demand and limit at a state; what a step from it needs to know of the track is left out.</summary>
     public void Look(in State<T> at, out Grip<T> g) => See(at, false, out g);
 
-    /// <summary>No less than the excess of demand over the limit at a state, and sooner: with the least friction that the oil on the cover can leave. At no slip it falls as the film grows, and the cover is fresh in part.</summary>
+    /// <summary>No less than the excess at a state, as <see cref="Swing{T}"/> knows it.</summary>
     public T ExcessAtMost(in State<T> at)
     {
-        T zero = 0.0;
         ref var c = ref seen;
         At(ref c, at);
         Hold(ref c, at, out _, out var cover);
-        var oiled = Surface.Friction(cover.Film + at.CoverFilm, zero);
-        return c.Demand - T.Min(cover.Friction * c.N, oiled * c.N);
+        return ExcessAtMost(c, at, cover);
     }
 
     /// <summary>Demand and limit at a state from which a step begins.</summary>
@@ -251,55 +274,6 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
         step.K1.OilTaken = step.K3.OilTaken = step.K4.OilTaken = step.K5.OilTaken = step.K6.OilTaken = step.K7.OilTaken = taken;
     }
 
-    /// <summary>
-    /// Flag: the demand of rolling may pass the limit of grip inside a step just taken, looked at in quarters as a run does; where it may, the run itself looks again. Asked only where a flag is set. Before, after: at both ends.
-    /// </summary>
-    public T MaySlip(ref Step<State<T>> step, T h, in Grip<T> before, in Grip<T> after, T asked)
-    {
-        T zero = 0.0, one = 1.0;
-        var may = T.IfLess(zero, asked, Pace<T>.MaySlip(before.Excess, after.Excess, after.Limit), zero);
-        if (!T.Any(may))
-        {
-            return zero;
-        }
-        // Where a stage stood there is room for what is inside.
-        ref var there = ref step.Stage;
-        Inside<T>.At(step, h, 0.5, out there);
-        Look(there, out var inside);
-        var middle = inside.Excess;
-        may = T.IfLess(zero, may, Pace<T>.MaySlip(before.Excess, middle, after.Excess, after.Limit), zero);
-        if (!T.Any(may))
-        {
-            return zero;
-        }
-        var slips = zero;
-        var (older, last) = (zero, before.Excess);
-        for (var i = 1; i <= 4; i++)
-        {
-            var now = i == 2 ? middle : after.Excess;
-            if (i is 1 or 3)
-            {
-                Inside<T>.At(step, h, i / 4.0, out there);
-                Look(there, out inside);
-                now = inside.Excess;
-            }
-            slips = T.IfLess(zero, now, one, slips);
-            if (i > 1)
-            {
-                // A top between three values that may come near: the run will see.
-                slips = Top(older, last, now, after.Limit, slips);
-            }
-            (older, last) = (last, now);
-        }
-        return T.IfLess(zero, may, slips, zero);
-    }
-
-    private static T Top(T older, T before, T now, T limit, T otherwise)
-    {
-        T zero = 0.0;
-        var slope = now - older;
-        var curvature = now - 2.0 * before + older;
-        var near = T.IfLess(limit * -0.021, before - slope * slope / (8.0 * curvature), 1.0, otherwise);
-        return T.IfLess(curvature, zero, T.IfLess(T.Abs(slope), -2.61 * curvature, near, otherwise), otherwise);
-    }
+    /// <summary>Flag: the demand may pass the limit of grip inside a step just taken, between a grip and another; where it may, a closer look is worth it.</summary>
+    public readonly T MaySlip(in Grip<T> before, in Grip<T> after) => Swing.MayPass(before.Excess, after.Excess, after.Limit);
 }

@@ -257,21 +257,4 @@ public class BeginningOfSlipTests
             Assert.Contains(one, o => o.SlippedAgain > 0);
         }
     }
-
-    [Theory]
-    [InlineData(-0.3, -0.2, -0.3, true)] // the middle above a quarter below
-    [InlineData(-0.3, -0.26, -0.3, false)] // the middle is the top, and far
-    [InlineData(-0.6, -0.3, -0.2, true)] // an end above
-    [InlineData(-0.2, -0.3, -0.6, true)]
-    [InlineData(-0.6, -0.5, -0.3, false)] // rising to an end that is far
-    [InlineData(-0.7, -0.26, -0.4, true)] // the parabola's top, 0.26 - 0.3²/(8 · 0.58), is -0.241
-    [InlineData(-0.4, -0.26, -0.7, true)]
-    [InlineData(-0.5, -0.28, -0.4, false)] // -0.276
-    public void A_step_is_looked_into_unless_the_parabola_of_the_demand_stays_far(double start, double middle, double end, bool may)
-    {
-        foreach (var limit in (double[])[1, 7.5])
-        {
-            Assert.Equal(may, BallSim.Motion.Pace<BallSim.Spatial.Real>.MaySlip(limit * start, limit * middle, limit * end, limit) > 0.0);
-        }
-    }
 }

@@ -19,7 +19,7 @@ public class PaceTests
         {
             var size = Math.Sqrt(ω.Dot(ω));
             Assert.Equal(3.8 / size, (double)Pace<Real>.CapTurn(1.0, ω), 1e-10);
-            Assert.Equal(2.5 / size, (double)Pace<Real>.CapTurn(1.0, ω, Pace<Real>.MaxTurnWhileRolling), 1e-10);
+            Assert.Equal(2.5 / size, (double)Pace<Real>.CapTurn(1.0, ω, 2.5), 1e-10);
             Assert.Equal(0.1 / size, (double)Pace<Real>.CapTurn(0.1 / size, ω, 2.5), 1e-15);
         }
         Assert.Equal(5, (double)Pace<Real>.CapTurn(5.0, new(0, 0, 0), 2.5));
@@ -163,23 +163,6 @@ public class PaceTests
         Assert.Equal(may, Pace<Real>.MayEnd(end, scale * first, scale * last, Lane()) > 0.0);
         var step = new Step<State<Real>> { End = end, K1 = new() { X = first }, K7 = new() { X = last } };
         Assert.Equal(may, Pace<Real>.MayEnd(step, Lane()) > 0.0);
-    }
-
-    [Theory]
-    [InlineData(-0.6, -0.6, false)] // far below at both ends
-    [InlineData(-0.6, -0.4, true)] // at one end only
-    [InlineData(-0.4, -0.6, true)]
-    [InlineData(-0.2, -0.2, true)]
-    [InlineData(0.1, -0.1, true)]
-    [InlineData(-0.95, -0.6, true)] // far, but swinging by a third
-    [InlineData(-0.6, -0.95, true)]
-    [InlineData(-0.85, -0.6, false)]
-    public void Rolling_may_slip_unless_the_demand_stays_far_below_the_limit(double start, double end, bool may)
-    {
-        foreach (var limit in (double[])[1, 7.5])
-        {
-            Assert.Equal(may, Pace<Real>.MaySlip(limit * start, limit * end, limit) > 0.0);
-        }
     }
 
     [Fact]
