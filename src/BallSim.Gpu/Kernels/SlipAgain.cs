@@ -79,7 +79,7 @@ internal static class SlipAgain<T, TSurface>
         var slips = Excess<T, TSurface>.First(ref roll, step, h, shot.Grip, after, out var between);
         if (slips)
         {
-            Excess<T, TSurface>.Land(ref roll, ref step, ref h, shot.Grip, ref after, between);
+            Excess<T, TSurface>.Land(ref roll, ref step, ref h, shot.Grip, ref after, between, control);
         }
         if (!(after.N > zero) || Pace<T>.IsLost(step) || !slips && (!(h > shortest) || !PlainSteps<T, TSurface>.GoesByDistance(after.VelocityX, after.VelocityY)))
         {

@@ -14,11 +14,11 @@ internal static class Root
     public const double Rounding = 5e-15;
 
     /// <summary>Where along a step a quantity passes from below zero at one place to above at another, as closely as <see cref="Search"/> says.</summary>
-    public static double Crossing<TAlong, TContext>(double low, double atLow, double high, double atHigh, double least, TAlong f, ref TContext context)
+    public static double Crossing<TAlong, TContext>(in Between between, double least, TAlong f, ref TContext context)
         where TAlong : struct, IAlong<TContext>
         where TContext : struct
     {
-        var search = new Search(low, atLow, high, atHigh, least);
+        var search = new Search(between, least);
         while (!search.IsOver)
         {
             search.Tell(f.At(search.Place, ref context));

@@ -2,7 +2,7 @@ namespace BallSim.Integration;
 
 /// <summary>
 /// The search for a zero between a place where a quantity is below and one where it is above, look by look: by secants, the end that stays weighing half each time (the Illinois rule), with bisection's help where that is slow, until both
-/// ends are twice the least distance apart. Who searches looks at <see cref="Place"/> and tells what he found.
+/// ends are twice the least distance apart; first where it is likely, if that is known. Who searches looks at <see cref="Place"/> and tells what he found.
 /// </summary>
 internal struct Search
 {
@@ -12,10 +12,14 @@ internal struct Search
     // Looks so far, and on which side the last one was, above 1, below -1.
     private int looks, side;
 
-    public Search(double low, double atLow, double high, double atHigh, double least)
+    public Search(in Between between, double least)
     {
-        (this.low, this.atLow, this.high, this.atHigh, this.least) = (low, atLow, high, atHigh, least);
+        (low, atLow, high, atHigh, this.least) = (between.Low, between.AtLow, between.High, between.AtHigh, least);
         Go();
+        if (between.Likely > low && between.Likely < high)
+        {
+            Place = between.Likely;
+        }
     }
 
     /// <summary>Where to look next; in the end, where it is.</summary>

@@ -47,6 +47,7 @@ internal readonly struct Control<T>
         SlipStart = Math.Clamp(6e-4 * Math.Cbrt(scale), 2e-6, 2e-3);
         TurnThroughDips = 1.2 * Math.Sqrt(Math.Sqrt(scale));
         FirstStep = 5e-3 * Math.Pow(scale, 0.2);
+        Guess = Math.Clamp(10 * tolerance, 1e-7, 1e-3);
     }
 
     /// <summary>How the dips of the fresh fraction are made whole step by step at a tolerance, see <see cref="Dips{T}"/>.</summary>
@@ -73,6 +74,9 @@ internal readonly struct Control<T>
 
     /// <summary>First step, s.</summary>
     public readonly T FirstStep;
+
+    /// <summary>How closely, in parts of a step, the limit of grip is looked for in it before a step that ends there is taken: the slope at the end of that one does the rest.</summary>
+    public readonly T Guess;
 
     /// <summary>Largest error of a step in units of what is allowed: accept up to 1.</summary>
     public T Norm(in State<T> e)

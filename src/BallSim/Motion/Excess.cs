@@ -9,8 +9,8 @@ internal static class Excess<T, TSurface>
     where T : struct, IScalar<T>, IReal<T>
     where TSurface : struct, ISurface<T>
 {
-    /// <summary>How closely the first guess is made, in parts of a step; a rest, m, so short that it is gone along the last slope, which leaves out its square; the part of a step of which a rest is none; and how often a step is taken.</summary>
-    public const double Guess = 1e-7, Rest = 1e-6, MostRest = 0.1;
+    /// <summary>A rest, m, so short that it is gone along the last slope, which leaves out its square; the part of a step of which a rest is none; and how often a step is taken.</summary>
+    public const double Rest = 1e-6, MostRest = 0.1;
     public const int MostTries = 4;
 
     /// <summary>Where in a step just taken the demand passes the limit first, as <see cref="Passage"/> finds it.</summary>
@@ -32,10 +32,10 @@ internal static class Excess<T, TSurface>
     }
 
     /// <summary>Shortens a step just taken so that it ends where the demand reaches the limit between two fractions of it.</summary>
-    public static void Land(ref Roll<T, TSurface> roll, ref Step<State<T>> step, ref T h, in Grip<T> start, ref Grip<T> end, in Between between)
+    public static void Land(ref Roll<T, TSurface> roll, ref Step<State<T>> step, ref T h, in Grip<T> start, ref Grip<T> end, in Between between, in Control<T> control)
     {
         // The step that ends there is another one: a first guess, then the slope at its own end.
-        h = h * Root.Crossing(between.Low, between.AtLow, between.High, between.AtHigh, Guess, new Along(step, h), ref roll);
+        h = h * Root.Crossing(between, (double)control.Guess, new Along(step, h), ref roll);
         for (var i = 0; ; i++)
         {
             roll.Take(ref step, h, out _);

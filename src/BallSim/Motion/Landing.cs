@@ -58,7 +58,7 @@ internal static class Landing<T>
                 }
             }
             var start = Beyond(ending, step.Start, bounds);
-            firstθ = start >= 0 ? 0 : Root.Crossing(0, start, high, last, Guess, new EndingAlong(ending, bounds), ref along);
+            firstθ = start >= 0 ? 0 : Root.Crossing(new(0, start, high, last), Guess, new EndingAlong(ending, bounds), ref along);
             first = ending;
         }
         return first;

@@ -108,8 +108,7 @@ internal sealed partial class Pack<T, TSurface, TOne>
 
     private void StartSearch(int lane)
     {
-        var b = passages[lane].Between;
-        searches[lane] = new(b.Low, b.AtLow, b.High, b.AtHigh, Excess<Real, TOne>.Guess);
+        searches[lane] = new(passages[lane].Between, T.Lane(control.Guess, lane));
     }
 
     // The excess at a part of the step.

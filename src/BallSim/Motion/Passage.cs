@@ -1,23 +1,28 @@
+using BallSim.Integration;
 using BallSim.Spatial;
 
 namespace BallSim.Motion;
 
 /// <summary>
-/// Whether a quantity known at the ends of a step, and between them by a curve that is nearly it, passes zero in the step, look by look: where the curve comes to a top near zero, one after the other; then at the quarters, for the first one at
-/// whose end it is above, and at a top between three of them that may come near zero. Who asks looks at <see cref="Place"/> and tells what he found, until it is over.
+/// Whether a quantity known at the ends of a step, and between them by a curve that is nearly it, passes zero in the step, look by look: where the curve comes to a top near zero, one after the other; where that shows the curve to be off, at the
+/// quarters as well, for the first one at whose end it is above, and at a top between three of them that may come near zero. Who asks looks at <see cref="Place"/> and tells what he found, until it is over.
 /// </summary>
 internal struct Passage
 {
     private const int MostTries = 2;
 
-    // Tops of the curve are looked for between so many equal parts of the step; so far below zero, as a part of the limit, they are left.
+    // Tops of the curve are looked for between so many equal parts of the step; so far below zero, as a part of the limit, they are left, and a curve that is off by more is not good enough.
     private const int Parts = 16;
-    private const double Near = 0.03;
+    private const double Near = 0.03, Off = 0.003;
+
+    // Where the curve passes zero is halved so often.
+    private const int Halvings = 12;
 
     private readonly Quartic<Real> curve;
     private readonly double start, end, limit;
     private double first, middle, third;
     private int part, known, quarter = 1, tries;
+    private bool atTops = true, off;
 
     // Three looks around a top, in quarters, and where the next look is due.
     private double left, place, right, atLeft, at, atRight, top = 1;
@@ -28,7 +33,7 @@ internal struct Passage
     /// <param name="limit">A fiftieth of it below zero is near.</param>
     public Passage(double start, in Swing<Real> swing, double end, double limit)
     {
-        (this.start, this.end, this.limit) = (start, end, limit);
+        (this.start, this.end, this.limit, atLeft) = (start, end, limit, start);
         swing.Along(start, end, out curve);
         NextTop();
     }
@@ -44,13 +49,14 @@ internal struct Passage
     /// <summary>The quantity at <see cref="Place"/>.</summary>
     public void Tell(double there)
     {
-        if (part < Parts)
+        if (atTops)
         {
             if (there > 0)
             {
-                (Between, IsOver) = (new(left, atLeft, Place, there), true);
+                Pass(Place, there);
                 return;
             }
+            off |= !(Math.Abs(there - (double)curve.At(Place)) < Off * limit);
             (left, atLeft) = (Place, there);
             NextTop();
             return;
@@ -99,26 +105,45 @@ internal struct Passage
         }
     }
 
-    // The curve's next top; where there is none, the first quarter is next.
+    // The curve's next top; after the last, the end, or the first quarter.
     private void NextTop()
     {
-        if (part == 0)
+        while (part < Parts)
         {
-            (left, atLeft) = (0, start);
-        }
-        while (++part < Parts)
-        {
-            double before = Curve(part - 1), at = Curve(part), after = Curve(part + 1);
-            if (at > -Near * limit && at >= before && at > after)
+            double rise = (double)curve.SlopeAt(part / (double)Parts), next = (double)curve.SlopeAt(++part / (double)Parts);
+            if (rise > 0 && !(next > 0))
             {
-                top = 4.0 / Parts * (part + 0.5 * (before - after) / (before - 2 * at + after));
-                return;
+                var there = (part - 1 + rise / (rise - next)) / Parts;
+                if ((double)curve.At(there) > -Near * limit)
+                {
+                    top = 4 * there;
+                    return;
+                }
+            }
+        }
+        atTops = false;
+        if (!off)
+        {
+            IsOver = true;
+            if (end > 0)
+            {
+                Pass(1, end);
             }
         }
         top = 1;
     }
 
-    private readonly double Curve(int part) => (double)curve.At(part / (double)Parts);
+    // Above zero there, below at the last place: likely where the curve, brought to what it should be there, passes it.
+    private void Pass(double high, double atHigh)
+    {
+        double off = atHigh - (double)curve.At(high), low = left, rest = high - left;
+        for (var i = 0; i < Halvings; i++)
+        {
+            rest *= 0.5;
+            low += (double)curve.At(low + rest) + off > 0 ? 0 : rest;
+        }
+        (Between, IsOver) = (new(left, atLeft, high, atHigh, low + 0.5 * rest), true);
+    }
 
     private void Go()
     {

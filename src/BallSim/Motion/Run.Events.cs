@@ -41,7 +41,7 @@ internal partial struct Run<T, TSurface, TRecorder>
             return false;
         }
         var lift = new LiftAlong(h);
-        h = h * Root.Crossing(0, lift.At(0, ref this), 1, lift.At(1, ref this), Root.Rounding, lift, ref this);
+        h = h * Root.Crossing(new(0, lift.At(0, ref this), 1, lift.At(1, ref this)), Root.Rounding, lift, ref this);
         Retake(ref ode, h);
         return true;
     }

@@ -400,7 +400,7 @@ internal partial struct Run<T, TSurface, TRecorder>
         var slips = doubt && Excess<T, TSurface>.First(ref roll, step, h, held, grip, out between);
         if (slips)
         {
-            Excess<T, TSurface>.Land(ref roll, ref step, ref h, held, ref grip, between);
+            Excess<T, TSurface>.Land(ref roll, ref step, ref h, held, ref grip, between, control);
         }
         var end = Complete(ref roll, h, grip.N > 0.0);
         NextSlopes(roll.ω);

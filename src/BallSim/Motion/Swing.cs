@@ -10,8 +10,8 @@ namespace BallSim.Motion;
 internal struct Swing<T>
     where T : struct, IReal<T>
 {
-    // What the curve through these values leaves out between its places, as a part of the limit and of how far it swings: so near, it may pass.
-    private const double Near = 0.005, NearOfSwing = 0.02;
+    // What a stage is off by, as a part of the limit; what the curve leaves out, and its tops between the places at which it is asked, as a part of how far it swings: so near, it may pass.
+    private const double Near = 0.002, NearOfSwing = 0.02;
 
     public T Third, Fourth, Fifth;
 
