@@ -21,8 +21,11 @@ internal struct Passage
     private readonly Quartic<Real> curve;
     private readonly double start, end, limit;
     private double first, middle, third;
-    private int part, known, quarter = 1, tries;
-    private bool atTops = true, off;
+    private int part, quarter = 1, tries;
+
+    // Quarters looked at; none yet where the curve's tops are.
+    private int known = -1;
+    private bool off;
 
     // Three looks around a top, in quarters, and where the next look is due.
     private double left, place, right, atLeft, at, atRight, top = 1;
@@ -49,7 +52,7 @@ internal struct Passage
     /// <summary>The quantity at <see cref="Place"/>.</summary>
     public void Tell(double there)
     {
-        if (atTops)
+        if (known < 0)
         {
             if (there > 0)
             {
@@ -121,7 +124,7 @@ internal struct Passage
                 }
             }
         }
-        atTops = false;
+        known = 0;
         if (!off)
         {
             IsOver = true;

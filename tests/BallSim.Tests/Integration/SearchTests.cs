@@ -118,7 +118,7 @@ public class SearchTests
         Assert.InRange(looks, 4, 6);
         Assert.Equal((0.25, 0.5), (found.Low, found.High));
         Assert.Equal((F(0.25), F(0.5)), (found.AtLow, found.AtHigh));
-        Assert.True(double.IsNaN(found.Likely));
+        Assert.Equal(0, found.Likely);
     }
 
     [Fact]
