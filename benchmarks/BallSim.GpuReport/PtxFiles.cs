@@ -16,9 +16,11 @@ internal static class PtxFiles
             {
                 foreach (var (name, text) in KernelSet.Ptx(new(single, given, false, true, effects), CudaArchitecture.SM_80, CudaInstructionSet.ISA_78, names.Length > 0 ? names.Contains : null))
                 {
-                    if (single || name is "Slide" or "Roll")
+                    // Plain steps and ends of runs are in the ensemble's numbers, the rest always in doubles.
+                    var plain = name is "Slide" or "Roll" or "EndSliding" or "EndRolling";
+                    if (single || plain)
                     {
-                        File.WriteAllText(Path.Combine(folder, $"{name}-{law}-{(name is "Slide" or "Roll" ? single ? "float" : "double" : "double")}.ptx"), text);
+                        File.WriteAllText(Path.Combine(folder, $"{name}-{law}-{(single && plain ? "float" : "double")}.ptx"), text);
                     }
                 }
             }
