@@ -173,15 +173,6 @@ internal struct Roll<T, TSurface> : IOde<State<T>>
     /// <summary>Demand and limit at a state; what a step from it needs to know of the track is left out.</summary>
     public void Look(in State<T> at, out Grip<T> g) => See(at, false, out g);
 
-    /// <summary>No less than the excess at a state, as <see cref="Swing{T}"/> knows it.</summary>
-    public T ExcessAtMost(in State<T> at)
-    {
-        ref var c = ref seen;
-        At(ref c, at);
-        Hold(ref c, at, out _, out var cover);
-        return ExcessAtMost(c, at, cover);
-    }
-
     /// <summary>Demand and limit at a state from which a step begins.</summary>
     public void GripAt(in State<T> at, out Grip<T> g) => See(at, Body.HasDips, out g);
 

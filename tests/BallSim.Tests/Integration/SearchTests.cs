@@ -43,6 +43,31 @@ public class SearchTests
     }
 
     [Fact]
+    public void The_first_look_is_where_zero_is_likely_if_that_lies_between()
+    {
+        Assert.Equal(0.3, new Search(new(0.1, -1, 0.5, 1, 0.3), 1e-3).Place);
+        foreach (var likely in new[] { 0, 0.1, 0.5, 0.7 })
+        {
+            Assert.Equal(0.3, new Search(new(0.1, -1, 0.5, 1, likely), 1e-3).Place, 1e-15);
+        }
+        static int Looks(double likely)
+        {
+            static double F(double x) => (x - 0.3) * (1 + x * x * x);
+            var search = new Search(new(0, F(0), 1, F(1), likely), 1e-3);
+            var looks = 0;
+            for (; !search.IsOver; looks++)
+            {
+                search.Tell(F(search.Place));
+            }
+            Assert.Equal(0.3, search.Place, 2e-3);
+            return looks;
+        }
+        Assert.InRange(Looks(0.3004), 2, 3);
+        Assert.InRange(Looks(0.2996), 2, 3);
+        Assert.InRange(Looks(0), 4, 9);
+    }
+
+    [Fact]
     public void Looks_that_never_come_to_a_number_end()
     {
         var search = new Search(new(0, double.NaN, 1, double.NaN), 1e-9);
