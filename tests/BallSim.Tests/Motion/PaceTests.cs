@@ -19,7 +19,7 @@ public class PaceTests
         {
             var size = Math.Sqrt(ω.Dot(ω));
             Assert.Equal(3.8 / size, (double)Pace<Real>.CapTurn(1.0, ω), 1e-10);
-            Assert.Equal(2.5 / size, (double)Pace<Real>.CapTurn(1.0, ω, 2.5), 1e-10);
+            Assert.Equal(2.5 / size, (double)Pace<Real>.CapTurn(1.0, ω, Pace<Real>.MaxTurnWhileRolling), 1e-10);
             Assert.Equal(0.1 / size, (double)Pace<Real>.CapTurn(0.1 / size, ω, 2.5), 1e-15);
         }
         Assert.Equal(5, (double)Pace<Real>.CapTurn(5.0, new(0, 0, 0), 2.5));
