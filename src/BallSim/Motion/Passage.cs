@@ -139,11 +139,11 @@ internal struct Passage
     // Above zero there, below at the last place: likely where the curve, brought to what it should be there, passes it.
     private void Pass(double high, double atHigh)
     {
-        double off = atHigh - (double)curve.At(high), low = left, rest = high - left;
+        double shift = atHigh - (double)curve.At(high), low = left, rest = high - left;
         for (var i = 0; i < Halvings; i++)
         {
             rest *= 0.5;
-            low += (double)curve.At(low + rest) + off > 0 ? 0 : rest;
+            low += (double)curve.At(low + rest) + shift > 0 ? 0 : rest;
         }
         (Between, IsOver) = (new(left, atLeft, high, atHigh, low + 0.5 * rest), true);
     }
