@@ -49,7 +49,7 @@ internal static class KernelCompiler
         var single = kernel.GetGenericArguments() is [var number, ..] && number == typeof(DeviceSingle);
         using var context = GpuEngine.NewContext(_ => { }, single ? MathMode.Fast : MathMode.Default);
         using var backend = new PTXBackend(context, architecture, instructions, null!);
-        return (PTXCompiledKernel)backend.Compile(EntryPointDescription.FromExplicitlyGroupedKernel(kernel), fill is var (threads, blocks) ? new(threads, blocks) : KernelSpecialization.Empty, new InlineHook(whole, single));
+        return Branchless.Made((PTXCompiledKernel)backend.Compile(EntryPointDescription.FromExplicitlyGroupedKernel(kernel), fill is var (threads, blocks) ? new(threads, blocks) : KernelSpecialization.Empty, new InlineHook(whole, single)));
     }
 
     /// <summary>Stands for a b + c with one rounding.</summary>
