@@ -38,7 +38,7 @@ internal abstract class KernelSet
     /// <summary>The kernels.</summary>
     protected static IReadOnlyList<string> Names { get; } =
     [
-        nameof(ShotKernels.Slide), nameof(ShotKernels.Roll), nameof(ShotKernels.StartSlip), nameof(ShotKernels.Relax), nameof(ShotKernels.Stick), nameof(ShotKernels.EndSliding), nameof(ShotKernels.EndRolling), nameof(ShotKernels.BeginSliding), nameof(ShotKernels.Wait),
+        nameof(ShotKernels.Slide), nameof(ShotKernels.Roll), nameof(ShotKernels.StartSlip), nameof(ShotKernels.Relax), nameof(ShotKernels.Stick), nameof(ShotKernels.EndSliding), nameof(ShotKernels.ReachEnd), nameof(ShotKernels.EndRolling), nameof(ShotKernels.BeginSliding), nameof(ShotKernels.Wait),
         nameof(ShotKernels.Begin), nameof(ShotKernels.Event), nameof(ShotKernels.Finish),
     ];
 
@@ -52,7 +52,7 @@ internal abstract class KernelSet
         return name switch
         {
             nameof(ShotKernels.Wait) => method,
-            nameof(ShotKernels.Slide) or nameof(ShotKernels.Roll) or nameof(ShotKernels.EndSliding) or nameof(ShotKernels.EndRolling) => method.MakeGenericMethod(types[0], types[1], types[2], types[3], types[7]),
+            nameof(ShotKernels.Slide) or nameof(ShotKernels.Roll) or nameof(ShotKernels.EndSliding) or nameof(ShotKernels.ReachEnd) or nameof(ShotKernels.EndRolling) => method.MakeGenericMethod(types[0], types[1], types[2], types[3], types[7]),
             _ => method.MakeGenericMethod(types[4], types[5], types[6], types[7]),
         };
     }
@@ -132,7 +132,9 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
     private readonly Lazy<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>> events;
 
     private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> stick;
-    private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, TSetups, TGround> endSliding, endRolling;
+    private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, TSetups, TGround> endSliding;
+    private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, TSetups, TGround> reachEnd;
+    private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, TSetups, TGround> endRolling;
     private readonly Action<AcceleratorStream, KernelConfig, Shots, int, ArrayView<Finished>, TSetupsInEvents, TGroundInEvents> finish;
 
     // A step too short for the numbers of plain steps would be undone there.
@@ -160,7 +162,8 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
         events = new(() => Loaded(accelerator, [nameof(ShotKernels.Event)]).Single().Value.CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>());
         stick = kernels[nameof(ShotKernels.Stick)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
         endSliding = kernels[nameof(ShotKernels.EndSliding)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, TSetups, TGround>>();
-        endRolling = kernels[nameof(ShotKernels.EndRolling)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, TSetups, TGround>>();
+        reachEnd = kernels[nameof(ShotKernels.ReachEnd)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, TSetups, TGround>>();
+        endRolling = kernels[nameof(ShotKernels.EndRolling)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, TSetups, TGround>>();
         finish = kernels[nameof(ShotKernels.Finish)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, int, ArrayView<Finished>, TSetupsInEvents, TGroundInEvents>>();
     }
 
@@ -230,7 +233,8 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
             // Slip that has hardly begun may have come to its end.
             KernelTimes.Run(times, stream, () => stick(stream, Blocks(all), chunk.Shots, chunk.Events, first, chunk.Rolling, chunk.Near, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Stick += s);
             KernelTimes.Run(times, stream, () => endSliding(stream, Blocks(all, endBlock), chunk.Shots, chunk.Events, first, Shortest, chunk.Sliding, chunk.Counts, setups, ground), (t, s) => t.End += s);
-            KernelTimes.Run(times, stream, () => endRolling(stream, Blocks(all, endBlock), chunk.Shots, chunk.Events, first, Shortest, chunk.Rolling, chunk.Counts, setups, ground), (t, s) => t.End += s);
+            KernelTimes.Run(times, stream, () => reachEnd(stream, Blocks(all, endBlock), chunk.Shots, chunk.Events, first, chunk.Ends, chunk.Counts, setups, ground), (t, s) => t.End += s);
+            KernelTimes.Run(times, stream, () => endRolling(stream, Blocks(near + mayRoll, smallBlock), chunk.Shots, chunk.Ends, Shortest, chunk.Rolling, chunk.Counts, setups, ground), (t, s) => t.End += s);
             KernelTimes.Run(times, stream, () => wait(stream, Blocks(all), chunk.Shots, chunk.Events, first, chunk.Rare, chunk.Counts), (t, s) => t.End += s);
         }
         KernelTimes.Run(times, stream, () => finish(stream, Blocks(count), chunk.Shots, count, chunk.Finished, setupsInEvents, groundInEvents), (t, s) => t.Finish += s);

@@ -191,7 +191,37 @@ internal static class CommonEvents<T, TSurface>
         return Why.Nothing;
     }
 
-    /// <summary>The same for one that rolls.</summary>
+    /// <summary>The last step of a shot that rolls, where it ends as it was meant to, with nothing else near: the run has ended (Why.Nothing). Why.MayEnd: nothing was done.</summary>
+    public static Why ReachEnd(ref Moving<T> shot, in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control)
+    {
+        T zero = 0.0;
+        var roll = new Roll<T, TSurface> { Body = body, Surface = surface, Start = shot.q, ByDistance = true };
+        roll.Surface.Enter(Pace<T>.Within(shot.y.Y, shot.rowEnd));
+        Step<State<T>> step = default;
+        (step.Start, step.K1) = (shot.y, shot.K1);
+        var vy = shot.Grip.VelocityY;
+        var h = Pace<T>.ByDistance(Pace<T>.CapTurn(shot.dt, shot.Grip.ω, Pace<T>.MaxTurnWhileRolling), vy, Pace<T>.NextLine(shot.y.X, shot.y.Y, step.K1.X, shot.rowEnd, bounds) - shot.y.Y, out _);
+        roll.Take(ref step, h, out var error);
+        var next = Pace<T>.Next(control.Norm(error, step.End), shot.lastNorm, shot.dt, h / vy, out var rejected);
+        var ω = roll.ω;
+        roll.Arrive(ref step, h, shot.Grip, out var after);
+        if (PlainSteps<T, TSurface>.TooMany(shot, next, bounds) || T.Max(rejected, roll.MaySlip(shot.Grip, after)) > zero || !(after.N > zero) || !PlainSteps<T, TSurface>.GoesByDistance(after.VelocityX, after.VelocityY))
+        {
+            return Why.MayEnd;
+        }
+        var end = Landing<T>.AtOnce(ref step, ref h, bounds);
+        if (end == Ending.None)
+        {
+            return Why.MayEnd;
+        }
+        var (y, q, tally) = (shot.y, shot.q, shot.Tally);
+        tally.Took(step, h, 1.0);
+        PlainSteps<T, TSurface>.Advance(ref step, ref y, ref q, ω);
+        End(ref shot, y, q, tally, 1, 0, end);
+        return Why.Nothing;
+    }
+
+    /// <summary>As <see cref="EndSliding"/>, for one that rolls: where its end takes a closer look.</summary>
     public static Why EndRolling(ref Moving<T> shot, in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control, T shortest)
     {
         T zero = 0.0;

@@ -12,10 +12,10 @@ namespace BallSim.Gpu;
 internal static class ShotKernels
 {
     /// <summary>
-    /// Where the lengths of the lists stand: shots that slide, that roll, that have rolled in this round, that slip, stiffly at first; of those that slide and that roll, how many have been taken from their list; those that come near the
-    /// limit of grip; those that wait for a rare event.
+    /// Where the lengths of the lists stand: shots that slide, that roll, that have rolled in this round, that slip, stiffly at first; of those that slide and that roll, how many have been taken from their list; those whose end takes a
+    /// closer look; those that come near the limit of grip; those that wait for a rare event.
     /// </summary>
-    public const int Sliding = 0, Rolling = 1, Rolled = 2, Stiff = 3, SlideTaken = 4, RollTaken = 5, Near = 6, Rare = 7, Lists = 8;
+    public const int Sliding = 0, Rolling = 1, Rolled = 2, Stiff = 3, SlideTaken = 4, RollTaken = 5, Ends = 6, Near = 7, Rare = 8, Lists = 9;
 
     // In the list of events: seen to, the shot has another entry.
     private const int Gone = -1;
@@ -237,8 +237,8 @@ internal static class ShotKernels
         }
     }
 
-    /// <summary>And of one that rolls.</summary>
-    public static void EndRolling<T, TSurface, TGround, TSetups, TEffects>(Shots shots, ArrayView<int> events, int first, double shortest, ArrayView<int> rolling, ArrayView<int> counts, TSetups setups, TGround ground)
+    /// <summary>And of one that rolls, where it ends as it was meant to; the others, few, go on to a list: beside them the rest of their warp would wait.</summary>
+    public static void ReachEnd<T, TSurface, TGround, TSetups, TEffects>(Shots shots, ArrayView<int> events, int first, ArrayView<int> ends, ArrayView<int> counts, TSetups setups, TGround ground)
         where T : unmanaged, IDeviceReal<T>, IScalar<T>, IReal<T>
         where TSurface : struct, ISurface<T>
         where TGround : struct, IGround<T, TSurface>
@@ -250,6 +250,32 @@ internal static class ShotKernels
         {
             return;
         }
+        var setup = setups.Of(shots.SetupOf(i));
+        var moving = shots.Read<T, TEffects>(i);
+        var why = CommonEvents<T, TSurface>.ReachEnd(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control);
+        if (why != Why.Nothing)
+        {
+            ends[Atomic.Add(ref counts[Ends], 1)] = i;
+            return;
+        }
+        shots.Keep(i, why);
+        shots.Keep<T, TEffects>(i, moving, sliding: false, rolling: true);
+    }
+
+    /// <summary>The end of a run that rolls, for the shots of a list, as many as there are.</summary>
+    public static void EndRolling<T, TSurface, TGround, TSetups, TEffects>(Shots shots, ArrayView<int> ends, double shortest, ArrayView<int> rolling, ArrayView<int> counts, TSetups setups, TGround ground)
+        where T : unmanaged, IDeviceReal<T>, IScalar<T>, IReal<T>
+        where TSurface : struct, ISurface<T>
+        where TGround : struct, IGround<T, TSurface>
+        where TSetups : struct, ISetups<T>
+        where TEffects : struct, IEffects
+    {
+        var at = Grid.GlobalIndex.X;
+        if (at >= counts[Ends])
+        {
+            return;
+        }
+        var i = ends[at];
         var setup = setups.Of(shots.SetupOf(i));
         var moving = shots.Read<T, TEffects>(i);
         var why = CommonEvents<T, TSurface>.EndRolling(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, shortest);

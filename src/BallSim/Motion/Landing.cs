@@ -28,6 +28,11 @@ internal static class Landing<T>
         {
             return first;
         }
+        var meant = AtOnce(ref step, ref h, bounds);
+        if (meant != Ending.None)
+        {
+            return meant;
+        }
         var along = new Way(step, h);
         for (var ending = Ending.HeadPin; ending <= Ending.TimeLimit; ending++)
         {
@@ -62,6 +67,28 @@ internal static class Landing<T>
             first = ending;
         }
         return first;
+    }
+
+    /// <summary>The end that a step was meant for and comes to, but for so short a rest that it is gone along the last slope, where no other is near: nearly every run ends so. Ending.None: that takes a closer look.</summary>
+    public static Ending AtOnce(ref Step<State<T>> step, ref T h, in Bounds<T> bounds)
+    {
+        var pin = Beyond(Ending.HeadPin, step.End, bounds);
+        var ending = Math.Abs(pin) < Aimed ? Ending.HeadPin : Ending.PassedPins;
+        if (ending == Ending.PassedPins)
+        {
+            var passed = Beyond(ending, step.End, bounds);
+            if (!(pin < -Pace<T>.Graze && Beyond(Ending.Gutter, step.End, bounds) < -Pace<T>.Graze && Math.Abs(passed) < Aimed && passed > -(double)T.Sliver))
+            {
+                return Ending.None;
+            }
+        }
+        T rest = To(ending, step, h, bounds, out var bend);
+        if (!IsLittle(rest, step) || !(Beyond(Ending.TimeLimit, step.End, bounds) < 0))
+        {
+            return Ending.None;
+        }
+        Extend(ref step, ref h, rest, bend);
+        return ending;
     }
 
     /// <summary>Whether a step taken again is short enough of the end that it is meant for; if not, h is set to the length to try next. What is recorded is the step as it was taken last.</summary>
