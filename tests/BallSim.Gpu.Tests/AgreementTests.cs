@@ -38,6 +38,15 @@ public sealed class AgreementTests : IDisposable
     public void In_doubles_they_are_those_of_the_processor() => Assert.Equal(Ensemble.Throw(Kinds, Coarse), Ensemble.Throw(Kinds, Coarse with { Engine = engine }));
 
     [Fact]
+    public void Columns_of_outcomes_are_those_of_the_processor()
+    {
+        double[] x = new double[Many], roll = new double[Many];
+        var reasons = new StopReason[Many];
+        Ensemble.Throw(Kinds, outcomes: new() { X = x, RollDistance = roll, StopReason = reasons }, Coarse with { Engine = engine });
+        Assert.Equal(Ensemble.Throw(Kinds, Coarse).Select(o => (o.X, o.RollDistance, o.StopReason)), x.Zip(roll, reasons));
+    }
+
+    [Fact]
     public void In_doubles_where_the_dips_of_the_fresh_cover_are_foreseen_too()
     {
         var fine = Coarse with { Shot = Coarse.Shot with { Tolerance = 1e-6 } };

@@ -67,6 +67,7 @@ public class PrintingTests
         { new SweepRow(4, [1.5, 2], null, "too wide"), "row 4: 1.5, 2: too wide" },
         { new BallMeasurements { Circumference = 26.9 * Inch, TopWeight = 2.5 * Ounce, VentsPerHole = 1 }, "2020-08-01; circumference 26.9 in; top weight 2.5 oz; vents in a hole 1" },
         { new ReleaseColumns { Board = [1], Speed = [8] }, "board, speed" },
+        { new OutcomeColumns { Angle = new double[1], StopReason = new StopReason[1] }, "StopReason, Angle" },
         { new RepeatabilityOptions(), "2000 throws from seed 1, 95 % intervals; 5 to 7.6 cm from the middle, 4 to 6°" },
         {
             new PathPoint { Time = 1.5, Phase = ShotPhase.Sliding, Y = 30 * Foot, Board = 12, VelocityY = 17 * MilesPerHour, AngularVelocity = new(-400 * Rpm, 0, 0), SlipY = 2 * MilesPerHour },

@@ -5,7 +5,7 @@ using BallSim.Releases;
 namespace BallSim.Ensembles;
 
 /// <summary>Releases of one ball on one lane as columns. A release that is none raises its own message with the row.</summary>
-internal sealed class ColumnRows(Ball ball, Lane lane, Release common, ReleaseColumns columns, Outcome[] outcomes) : Rows
+internal sealed class ColumnRows(Ball ball, Lane lane, Release common, ReleaseColumns columns, Keeper keeper) : Rows
 {
     private readonly int count = columns.Count;
 
@@ -39,5 +39,5 @@ internal sealed class ColumnRows(Ball ball, Lane lane, Release common, ReleaseCo
         }
     }
 
-    public override void Keep(int from, ReadOnlySpan<Outcome> found) => found.CopyTo(outcomes.AsSpan(from));
+    public override void Keep(int from, ReadOnlySpan<Outcome> found) => keeper(from, found);
 }

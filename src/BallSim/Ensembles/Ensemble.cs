@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using BallSim.Balls;
 using BallSim.Lanes;
@@ -7,7 +8,7 @@ namespace BallSim.Ensembles;
 
 /// <summary>
 /// Computes many shots: side by side in vectors, on all cores. Every shot is that of <see cref="Shots.Simulator"/> step by step, all physics included; in doubles the shots side by side are bit-equal to those
-/// one by one, so that results depend neither on the machine's vectors nor on threads, chunks or order.
+/// one by one, so that results depend neither on the machine's vectors nor on threads, chunks or order. Outcomes come as an array, or into columns of the caller's.
 /// </summary>
 public static class Ensemble
 {
@@ -24,6 +25,21 @@ public static class Ensemble
         var outcomes = Room(throws.Count);
         Run(new ThrowRows(throws, outcomes), options ?? new(), progress, cancellation);
         return outcomes;
+    }
+
+    /// <summary>Throws a list of throws, outcomes into columns. They are written as they come: after an exception or a cancellation some rows are written and some are not.</summary>
+    /// <param name="throws">The throws; read while they are computed, from several threads.</param>
+    /// <param name="outcomes">Room for the numbers that are wanted. Name its type or the argument: <c>new()</c> alone means options.</param>
+    /// <param name="options">How; null for the default.</param>
+    /// <param name="progress">Told how many shots are done, from any thread.</param>
+    /// <param name="cancellation">Stops between two chunks.</param>
+    /// <exception cref="ArgumentException">A column has not one place a row, or there is none: nothing is thrown then. Or a release does not fit its ball or lane. The message tells which.</exception>
+    [OverloadResolutionPriority(-1)]
+    public static void Throw(IReadOnlyList<Throw> throws, OutcomeColumns outcomes, EnsembleOptions? options = null, IProgress<int>? progress = null, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(throws);
+        ArgumentNullException.ThrowIfNull(outcomes);
+        Run(new ThrowRows(throws, outcomes.Into(throws.Count)), options ?? new(), progress, cancellation);
     }
 
     /// <summary>Throws one ball on one lane by releases in columns.</summary>
@@ -43,8 +59,29 @@ public static class Ensemble
         ArgumentNullException.ThrowIfNull(common);
         ArgumentNullException.ThrowIfNull(columns);
         var outcomes = Room(columns.Count);
-        Run(new ColumnRows(ball, lane, common, columns, outcomes), options ?? new(), progress, cancellation);
+        Run(new ColumnRows(ball, lane, common, columns, Rows.Into(outcomes)), options ?? new(), progress, cancellation);
         return outcomes;
+    }
+
+    /// <summary>Throws one ball on one lane by releases in columns, outcomes into columns. They are written as they come: after an exception or a cancellation some rows are written and some are not.</summary>
+    /// <param name="ball">The ball.</param>
+    /// <param name="lane">The lane.</param>
+    /// <param name="common">The release that holds what the columns do not give.</param>
+    /// <param name="columns">The numbers that differ from shot to shot.</param>
+    /// <param name="outcomes">Room for the numbers that are wanted. Name its type or the argument: <c>new()</c> alone means options.</param>
+    /// <param name="options">How; null for the default.</param>
+    /// <param name="progress">Told how many shots are done, from any thread.</param>
+    /// <param name="cancellation">Stops between two chunks.</param>
+    /// <exception cref="ArgumentException">A column of outcomes has not one place a row, or there is none: nothing is thrown then. Or a row is no release. The message tells which.</exception>
+    [OverloadResolutionPriority(-1)]
+    public static void Throw(Ball ball, Lane lane, Release common, ReleaseColumns columns, OutcomeColumns outcomes, EnsembleOptions? options = null, IProgress<int>? progress = null, CancellationToken cancellation = default)
+    {
+        ArgumentNullException.ThrowIfNull(ball);
+        ArgumentNullException.ThrowIfNull(lane);
+        ArgumentNullException.ThrowIfNull(common);
+        ArgumentNullException.ThrowIfNull(columns);
+        ArgumentNullException.ThrowIfNull(outcomes);
+        Run(new ColumnRows(ball, lane, common, columns, outcomes.Into(columns.Count)), options ?? new(), progress, cancellation);
     }
 
     /// <summary>How many shots run side by side on this machine.</summary>

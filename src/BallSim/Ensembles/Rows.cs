@@ -4,6 +4,9 @@ using BallSim.Releases;
 
 namespace BallSim.Ensembles;
 
+/// <summary>Where outcomes go: those of the rows from one on, each row once; called from several threads.</summary>
+internal delegate void Keeper(int from, ReadOnlySpan<Outcome> found);
+
 /// <summary>Where the throws of an ensemble come from and where their outcomes go, a chunk at a time; called from several threads.</summary>
 internal abstract class Rows
 {
@@ -13,6 +16,9 @@ internal abstract class Rows
     public abstract void Fill(int from, Span<Ball> balls, Span<Lane> lanes, Span<Launch> launches);
 
     public abstract void Keep(int from, ReadOnlySpan<Outcome> outcomes);
+
+    /// <summary>Outcomes into an array.</summary>
+    public static Keeper Into(Outcome[] outcomes) => (from, found) => found.CopyTo(outcomes.AsSpan(from));
 
     /// <summary>A chunk that one thread works on.</summary>
     public sealed class Work(int size)

@@ -4,9 +4,14 @@ using BallSim.Releases;
 
 namespace BallSim.Ensembles;
 
-/// <summary>A list of throws, outcomes into an array.</summary>
-internal sealed class ThrowRows(IReadOnlyList<Throw> throws, Outcome[] outcomes) : Rows
+/// <summary>A list of throws.</summary>
+internal sealed class ThrowRows(IReadOnlyList<Throw> throws, Keeper keeper) : Rows
 {
+    public ThrowRows(IReadOnlyList<Throw> throws, Outcome[] outcomes)
+        : this(throws, Into(outcomes))
+    {
+    }
+
     public override int Count => throws.Count;
 
     public override void Fill(int from, Span<Ball> balls, Span<Lane> lanes, Span<Launch> launches)
@@ -28,5 +33,5 @@ internal sealed class ThrowRows(IReadOnlyList<Throw> throws, Outcome[] outcomes)
         }
     }
 
-    public override void Keep(int from, ReadOnlySpan<Outcome> found) => found.CopyTo(outcomes.AsSpan(from));
+    public override void Keep(int from, ReadOnlySpan<Outcome> found) => keeper(from, found);
 }
