@@ -84,9 +84,6 @@ internal static class GpuReport
         to.Flush();
     }
 
-    // Eight doubles.
-    private const int RowBytes = 8 * sizeof(double);
-
     // Held while one of several reports measures.
     private static FileStream Alone()
     {
@@ -103,10 +100,10 @@ internal static class GpuReport
         }
     }
 
-    /// <summary>A million releases and more in columns, thrown in floats on the card, with the results on disk: one block is written while the next two are thrown.</summary>
+    /// <summary>A million releases and more in columns, thrown in floats on the card, with eight columns of the outcomes on disk: one block is written while the next two are thrown.</summary>
     public static void ToDisk(TextWriter to, string file, int rows)
     {
-        const int Block = 1 << 22;
+        const int Block = 1 << 22, Columns = 8, UnderWay = 3;
         using var engine = GpuEngine.Open(Console.Error.WriteLine);
         var random = new Random(1);
         double[] speed = new double[rows], rotation = new double[rows], angle = new double[rows];
@@ -116,37 +113,46 @@ internal static class GpuReport
             angle[i] = 0.3 * Units.Degree + rotation[i] / 30;
         }
         var options = new EnsembleOptions { Shot = new() { Tolerance = 1e-4 }, Precision = Precision.Single, Engine = engine };
-        Outcome[] Thrown(int from, int count)
+        var room = Enumerable.Range(0, UnderWay).Select(_ => Enumerable.Range(0, Columns).Select(_ => new double[Math.Min(Block, rows)]).ToArray()).ToArray();
+        Memory<double>[] Thrown(int from)
         {
+            var count = Math.Min(Block, rows - from);
             ArraySegment<double> Of(double[] all) => new(all, from, count);
-            return Ensemble.Throw(ReleaseSet.Ball, ReleaseSet.Lane, ReleaseSet.Releases[0], new() { Speed = Of(speed), AxisRotation = Of(rotation), LaunchAngle = Of(angle) }, options);
+            var columns = Array.ConvertAll(room[from / Block % UnderWay], column => column.AsMemory(0, count));
+            Ensemble.ThrowInto(
+                ReleaseSet.Ball, ReleaseSet.Lane, ReleaseSet.Releases[0], new() { Speed = Of(speed), AxisRotation = Of(rotation), LaunchAngle = Of(angle) },
+                new() { Time = columns[0], X = columns[1], Angle = columns[2], Speed = columns[3], BreakpointBoard = columns[4], RollDistance = columns[5], Revolutions = columns[6], BoardAtPinLine = columns[7] }, options);
+            return columns;
         }
-        for (var warm = 0; warm < 3; warm++)
+        for (var warm = 0; warm < UnderWay; warm++)
         {
-            Thrown(0, Math.Min(rows, Block));
+            Thrown(Math.Min(warm * Block, (rows - 1) / Block * Block));
         }
         var clock = Stopwatch.StartNew();
-        double writing = 0, flushing;
-        Task<Outcome[]> Throwing(int from) => Task.Run(() => Thrown(from, Math.Min(Block, rows - from)));
-        using (var handle = File.OpenHandle(file, FileMode.Create, FileAccess.Write, FileShare.None, FileOptions.None, (long)rows * RowBytes))
+        double throwing = 0, writing = 0, flushing;
+        Task<Memory<double>[]> Throwing(int from) => Task.Run(() => Thrown(from));
+        using (var handle = File.OpenHandle(file, FileMode.Create, FileAccess.Write, FileShare.None, FileOptions.None, (long)rows * Columns * sizeof(double)))
         {
             var written = Task.CompletedTask;
             var ahead = Throwing(0);
             for (var from = 0; from < rows; from += Block)
             {
-                // Two blocks under way: while one comes to its end, the card has the other.
                 var thrown = ahead;
+                // A block that is to be thrown needs the room of the one three before.
+                written.Wait();
                 if (from + Block < rows)
                 {
                     ahead = Throwing(from + Block);
                 }
-                var outcomes = thrown.Result;
-                written.Wait();
-                var first = from;
+                var waiting = clock.Elapsed.TotalSeconds;
+                var columns = thrown.Result;
+                throwing += clock.Elapsed.TotalSeconds - waiting;
+                var at = (long)from * Columns * sizeof(double);
                 written = Task.Run(() =>
                 {
                     var begun = clock.Elapsed.TotalSeconds;
-                    Write(handle, first, outcomes);
+                    // Column after column of a block, the plainest file there is: the disk is measured and not a format.
+                    Parallel.For(0, Columns, new ParallelOptions { MaxDegreeOfParallelism = 4 }, k => RandomAccess.Write(handle, System.Runtime.InteropServices.MemoryMarshal.AsBytes(columns[k].Span), at + (long)k * columns[k].Length * sizeof(double)));
                     writing += clock.Elapsed.TotalSeconds - begun;
                 });
             }
@@ -156,27 +162,8 @@ internal static class GpuReport
             flushing = clock.Elapsed.TotalSeconds - flushing;
         }
         var all = clock.Elapsed.TotalSeconds;
-        to.WriteLine(FormattableString.Invariant($"{engine}: {rows} rows with eight columns of doubles on disk in {all:F2} s ({rows / all:E2} rows/s); of that time writing, beside throwing, {writing:F2} s ({rows / writing:E2}/s), the last {flushing:F2} s until the disk has all of it"));
+        to.WriteLine(FormattableString.Invariant($"{engine}: {rows} rows with eight columns of doubles on disk in {all:F2} s ({rows / all:E2} rows/s); of that time {throwing:F2} s waiting for throws, writing, beside throwing, {writing:F2} s ({rows / writing:E2}/s), the last {flushing:F2} s until the disk has all of it"));
         File.Delete(file);
-    }
-
-    // The plainest file there is, so that the disk is measured and not a format; some threads, each its own rows.
-    private static void Write(Microsoft.Win32.SafeHandles.SafeFileHandle file, int first, Outcome[] outcomes)
-    {
-        const int Some = 1 << 16;
-        Parallel.For(0, (outcomes.Length + Some - 1) / Some, new ParallelOptions { MaxDegreeOfParallelism = 4 }, () => new double[RowBytes / sizeof(double) * Some], (part, _, block) =>
-        {
-            var from = part * Some;
-            var n = Math.Min(Some, outcomes.Length - from);
-            for (var i = 0; i < n; i++)
-            {
-                ref readonly var o = ref outcomes[from + i];
-                (block[8 * i], block[8 * i + 1], block[8 * i + 2], block[8 * i + 3]) = (o.Time, o.X, o.Angle, o.Speed);
-                (block[8 * i + 4], block[8 * i + 5], block[8 * i + 6], block[8 * i + 7]) = (o.BreakpointBoard, o.RollDistance, o.Revolutions, o.BoardAtPinLine);
-            }
-            RandomAccess.Write(file, System.Runtime.InteropServices.MemoryMarshal.AsBytes(block.AsSpan(0, 8 * n)), (long)(first + from) * RowBytes);
-            return block;
-        }, _ => { });
     }
 
     private static void Agreement(TextWriter to, GpuEngine engine, int count)

@@ -16,7 +16,7 @@ internal sealed class ChunkMemory : IDisposable
     private readonly MemoryBuffer1D<double, Stride1D.Dense> numbers;
     private readonly MemoryBuffer1D<int, Stride1D.Dense> wholes;
     private readonly MemoryBuffer1D<Finished, Stride1D.Dense> finished;
-    private readonly MemoryBuffer1D<int, Stride1D.Dense> sliding, rolling, events, near, stiff, ends, rare, counts;
+    private readonly MemoryBuffer1D<int, Stride1D.Dense> sliding, rolling, events, near, stiff, ends, sticking, rare, counts;
     private readonly int[] lengths = GC.AllocateArray<int>(ShotKernels.Lists, pinned: true);
     private readonly List<IDisposable> locks = [];
     private readonly Dictionary<Type, MemoryBuffer> tables = [];
@@ -27,8 +27,8 @@ internal sealed class ChunkMemory : IDisposable
     {
         get
         {
-            // Six lists, and that of events twice.
-            const int Lists = 8;
+            // Seven lists, and that of events twice.
+            const int Lists = 9;
             var (numbers, wholes) = Gpu.Shots.Room(Gpu.Shots.Tile);
             return (numbers * sizeof(double) + wholes * sizeof(int)) / Gpu.Shots.Tile + Unsafe.SizeOf<Start>() + Unsafe.SizeOf<Finished>() + Lists * sizeof(int);
         }
@@ -54,6 +54,7 @@ internal sealed class ChunkMemory : IDisposable
         near = accelerator.Allocate1D<int>(most);
         stiff = accelerator.Allocate1D<int>(most);
         ends = accelerator.Allocate1D<int>(most);
+        sticking = accelerator.Allocate1D<int>(most);
         rare = accelerator.Allocate1D<int>(most);
         counts = accelerator.Allocate1D<int>(lengths.Length);
         Rows = new(most);
@@ -85,6 +86,8 @@ internal sealed class ChunkMemory : IDisposable
     public ArrayView<int> Stiff => stiff.View;
 
     public ArrayView<int> Ends => ends.View;
+
+    public ArrayView<int> Sticking => sticking.View;
 
     public ArrayView<int> Rare => rare.View;
 
@@ -179,7 +182,7 @@ internal sealed class ChunkMemory : IDisposable
     public void Dispose()
     {
         ForgetLanes();
-        foreach (var buffer in (IEnumerable<IDisposable>)[.. locks, .. tables.Values, starts, numbers, wholes, finished, sliding, rolling, events, near, stiff, ends, rare, counts, Stream])
+        foreach (var buffer in (IEnumerable<IDisposable>)[.. locks, .. tables.Values, starts, numbers, wholes, finished, sliding, rolling, events, near, stiff, ends, sticking, rare, counts, Stream])
         {
             buffer.Dispose();
         }

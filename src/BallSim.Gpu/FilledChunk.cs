@@ -36,17 +36,21 @@ internal sealed class FilledChunk(int from, int count, SimulatorOptions options,
             to = EndOfStretch(from);
             CollectionsMarshal.GetValueRefOrAddDefault(sizes, Lanes[from], out _) += to - from;
         }
-        var groups = new Dictionary<Lane, Group>(ReferenceEqualityComparer.Instance);
+        var groups = new Dictionary<Lane, Group?>(ReferenceEqualityComparer.Instance);
         var first = 0;
         foreach (var (lane, size) in sizes)
         {
-            groups.Add(lane, new(lane, options, room, first));
+            groups.Add(lane, LaneOnDevice.Takes(lane) ? new(lane, options, room, first) : null);
             first += size;
         }
         for (int from = 0, to; from < count; from = to)
         {
             to = EndOfStretch(from);
-            var group = groups[Lanes[from]];
+            if (groups[Lanes[from]] is not { } group)
+            {
+                room.InDoubt.AsSpan(from, to - from).Fill(true);
+                continue;
+            }
             for (var i = from; i < to; i++)
             {
                 if (!room.InDoubt[i])
@@ -55,7 +59,7 @@ internal sealed class FilledChunk(int from, int count, SimulatorOptions options,
                 }
             }
         }
-        Groups = [.. groups.Values.Where(g => g.Count > 0)];
+        Groups = [.. groups.Values.OfType<Group>().Where(g => g.Count > 0)];
         foreach (var group in Groups)
         {
             Chunks.ForBlocks(group.Count, (at, n) =>

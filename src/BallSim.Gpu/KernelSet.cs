@@ -123,7 +123,7 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
     private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, TSetups, TGround> slide;
     private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetups, TGround> roll;
     private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> startSlip;
-    private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> relax;
+    private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> relax;
     private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>> wait;
     private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Start>, Shots, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> beginSliding;
 
@@ -155,7 +155,7 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
         slide = kernels[nameof(ShotKernels.Slide)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, TSetups, TGround>>();
         roll = kernels[nameof(ShotKernels.Roll)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetups, TGround>>();
         startSlip = kernels[nameof(ShotKernels.StartSlip)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
-        relax = kernels[nameof(ShotKernels.Relax)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
+        relax = kernels[nameof(ShotKernels.Relax)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
         wait = kernels[nameof(ShotKernels.Wait)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>>>();
         beginSliding = kernels[nameof(ShotKernels.BeginSliding)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Start>, Shots, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
         begin = new(() => Loaded(accelerator, [nameof(ShotKernels.Begin)]).Single().Value.CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Start>, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>());
@@ -229,9 +229,9 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
             KernelTimes.Run(times, stream, () => startSlip(stream, Blocks(near + mayRoll, smallBlock), chunk.Shots, chunk.Near, Shortest, chunk.Rolling, chunk.Stiff, chunk.Rare, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.StartSlip += s);
             times?.Round(first, chunk.ReadCounts());
             chunk.Clear(ShotKernels.Near, 1);
-            KernelTimes.Run(times, stream, () => relax(stream, Blocks(near + mayRoll, smallBlock), chunk.Shots, chunk.Stiff, LeastSlip, chunk.Sliding, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Relax += s);
+            KernelTimes.Run(times, stream, () => relax(stream, Blocks(near + mayRoll, smallBlock), chunk.Shots, chunk.Stiff, LeastSlip, chunk.Sliding, chunk.Sticking, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Relax += s);
             // Slip that has hardly begun may have come to its end.
-            KernelTimes.Run(times, stream, () => stick(stream, Blocks(all), chunk.Shots, chunk.Events, first, chunk.Rolling, chunk.Near, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Stick += s);
+            KernelTimes.Run(times, stream, () => stick(stream, Blocks(near + mayRoll, smallBlock), chunk.Shots, chunk.Sticking, 0, chunk.Rolling, chunk.Near, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Stick += s);
             KernelTimes.Run(times, stream, () => endSliding(stream, Blocks(all, endBlock), chunk.Shots, chunk.Events, first, Shortest, chunk.Sliding, chunk.Counts, setups, ground), (t, s) => t.End += s);
             KernelTimes.Run(times, stream, () => reachEnd(stream, Blocks(all, endBlock), chunk.Shots, chunk.Events, first, chunk.Ends, chunk.Counts, setups, ground), (t, s) => t.End += s);
             KernelTimes.Run(times, stream, () => endRolling(stream, Blocks(near + mayRoll, smallBlock), chunk.Shots, chunk.Ends, Shortest, chunk.Rolling, chunk.Counts, setups, ground), (t, s) => t.End += s);

@@ -6,6 +6,25 @@ using ILGPU.Runtime;
 
 namespace BallSim.Gpu;
 
+/// <summary>What a lane must be like for a device.</summary>
+internal static class LaneOnDevice
+{
+    /// <summary>Whether a bin and the next lead to any place of its maps. Not where intervals are thousands of times as wide as others: shots on such a lane are the processor's.</summary>
+    public static bool Takes(Lane lane) => Maps(lane).All(map => Knots(map.X).Steps < 2 && Knots(map.Y).Steps < 2);
+
+    /// <summary>Knots with bins so fine; no more of them than floats can tell apart.</summary>
+    public static Knots Knots(double[] values) => new(values, finer: 2.02, mostBins: 1 << 14);
+
+    private static IEnumerable<PiecewiseBicubic> Maps(Lane lane)
+    {
+        yield return lane.GivenFriction is { } friction ? friction.Map : lane.Oil.Map;
+        if (lane.Topography.Heights is { } heights)
+        {
+            yield return heights;
+        }
+    }
+}
+
 /// <summary>The maps of a lane in a device's memory.</summary>
 internal sealed class LaneOnDevice<T> : IDisposable
     where T : unmanaged, IDeviceReal<T>, IReal<T>
@@ -31,8 +50,8 @@ internal sealed class LaneOnDevice<T> : IDisposable
 
     private DeviceKnots<T> Knots(double[] values)
     {
-        var index = new Knots(values);
-        return new(Numbers(values), values[0], OnDevice(index.Bins), index.PerUnit, index.Steps);
+        var index = LaneOnDevice.Knots(values);
+        return new(Numbers(values), values[0], OnDevice(index.Bins), index.PerUnit);
     }
 
     private ArrayView<Cell<T>> Cells(double[] coefficients) => OnDevice(MemoryMarshal.Cast<T, Cell<T>>(Converted(coefficients)).ToArray());

@@ -42,7 +42,7 @@ public sealed class AgreementTests : IDisposable
     {
         double[] x = new double[Many], roll = new double[Many];
         var reasons = new StopReason[Many];
-        Ensemble.Throw(Kinds, outcomes: new() { X = x, RollDistance = roll, StopReason = reasons }, Coarse with { Engine = engine });
+        Ensemble.ThrowInto(Kinds, new() { X = x, RollDistance = roll, StopReason = reasons }, Coarse with { Engine = engine });
         Assert.Equal(Ensemble.Throw(Kinds, Coarse).Select(o => (o.X, o.RollDistance, o.StopReason)), x.Zip(roll, reasons));
     }
 
@@ -52,6 +52,17 @@ public sealed class AgreementTests : IDisposable
         var fine = Coarse with { Shot = Coarse.Shot with { Tolerance = 1e-6 } };
         var throws = Scenarios.Alike(20, Scenarios.Oiled);
         Assert.Equal(Ensemble.Throw(throws, fine), Ensemble.Throw(throws, fine with { Engine = engine }));
+    }
+
+    // A bin and the next do not lead to any place of it: it is the processor's.
+    [Fact]
+    public void A_map_with_intervals_of_very_unequal_width_too()
+    {
+        var lane = Lane.Regulation with { GivenFriction = FrictionMap.FromTable([0, 10, 14], [-0.5, 0.1, 0.1 + 2e-5, 0.1 + 4e-5, 0.5], new[,] { { 0.04, 0.04, 0.05, 0.06, 0.06 }, { 0.04, 0.05, 0.06, 0.07, 0.08 }, { 0.18, 0.18, 0.19, 0.2, 0.2 } }) };
+        Assert.False(LaneOnDevice.Takes(lane));
+        Assert.True(LaneOnDevice.Takes(ReleaseSet.Lane) && LaneOnDevice.Takes(Scenarios.Oiled));
+        Throw[] throws = [.. Scenarios.Alike(4, lane), .. Scenarios.Alike(4, ReleaseSet.Lane)];
+        Assert.Equal(Ensemble.Throw(throws, Coarse), Ensemble.Throw(throws, Coarse with { Engine = engine }));
     }
 
     [Fact]

@@ -1,6 +1,4 @@
-using System.Runtime.CompilerServices;
 using System.Text.RegularExpressions;
-using ILGPU.Backends.PTX;
 
 namespace BallSim.Gpu;
 
@@ -60,18 +58,8 @@ internal static partial class Branchless
         }
         """;
 
-    /// <summary>A kernel with these instead.</summary>
-    public static PTXCompiledKernel Made(PTXCompiledKernel kernel)
-    {
-        Text(kernel) = Of(kernel.PTXAssembly);
-        return kernel;
-    }
-
-    /// <summary>The same for its text alone.</summary>
+    /// <summary>A kernel's text with these instead.</summary>
     public static string Of(string text) => Root().Replace(Quotient().Replace(text, ToQuotient), ToRoot);
-
-    [UnsafeAccessor(UnsafeAccessorKind.Field, Name = "<PTXAssembly>k__BackingField")]
-    private static extern ref string Text(PTXCompiledKernel kernel);
 
     [GeneratedRegex(@"\bdiv\.rn\.f64\s+(\S+), (\S+), (\S+);")]
     private static partial Regex Quotient();

@@ -4,14 +4,13 @@ using ILGPU;
 
 namespace BallSim.Gpu;
 
-/// <summary>The numbers of <see cref="Knots"/> as the card reads them.</summary>
-internal readonly struct DeviceKnots<T>(ArrayView<T> values, double first, ArrayView<int> bins, double perUnit, int steps)
+/// <summary>The numbers of <see cref="Knots"/> as the card reads them, with bins so fine that the interval a bin begins in or the next holds any place in it.</summary>
+internal readonly struct DeviceKnots<T>(ArrayView<T> values, double first, ArrayView<int> bins, double perUnit)
     where T : unmanaged, IDeviceReal<T>, IReal<T>
 {
     private readonly ArrayView<T> values = values;
     private readonly ArrayView<int> bins = bins;
     private readonly T first = first, perUnit = perUnit, lastBin = (double)(bins.Length - 1);
-    private readonly int steps = steps;
 
     /// <summary>How many intervals there are.</summary>
     public readonly int Intervals = (int)values.Length - 1;
@@ -32,16 +31,10 @@ internal readonly struct DeviceKnots<T>(ArrayView<T> values, double first, Array
         T zero = 0.0;
         var bin = T.Truncate(T.Max(zero, T.Min((coordinate - first) * perUnit, lastBin)));
         var interval = bins[bin];
-        // The next one or two, looked at together and without branches: a warp that has to jump waits for its instructions, and one look after the other for memory. More only on maps with very unequal intervals.
-        var (next, second) = (Math.Min(interval + 1, Intervals - 1), Math.Min(interval + 2, Intervals - 1));
-        (start, var atNext, var atSecond) = (values[interval], values[next], values[second]);
+        // That or the next, both looked at and without a branch: a warp that has to jump waits for its instructions, and one look after the other for memory.
+        var next = Math.Min(interval + 1, Intervals - 1);
+        (start, var atNext) = (values[interval], values[next]);
         (interval, start) = coordinate >= atNext ? (next, atNext) : (interval, start);
-        (interval, start) = coordinate >= atSecond ? (second, atSecond) : (interval, start);
-        for (var i = 2; i < steps; i++)
-        {
-            interval = coordinate >= End(interval) ? interval + 1 : interval;
-            start = values[interval];
-        }
         return interval;
     }
 }

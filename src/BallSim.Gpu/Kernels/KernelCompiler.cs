@@ -49,7 +49,9 @@ internal static class KernelCompiler
         var single = kernel.GetGenericArguments() is [var number, ..] && number == typeof(DeviceSingle);
         using var context = GpuEngine.NewContext(_ => { }, single ? MathMode.Fast : MathMode.Default);
         using var backend = new PTXBackend(context, architecture, instructions, null!);
-        return Branchless.Made((PTXCompiledKernel)backend.Compile(EntryPointDescription.FromExplicitlyGroupedKernel(kernel), fill is var (threads, blocks) ? new(threads, blocks) : KernelSpecialization.Empty, new InlineHook(whole, single)));
+        var compiled = (PTXCompiledKernel)backend.Compile(EntryPointDescription.FromExplicitlyGroupedKernel(kernel), fill is var (threads, blocks) ? new(threads, blocks) : KernelSpecialization.Empty, new InlineHook(whole, single));
+        Text(compiled) = Literals.Of(Branchless.Of(compiled.PTXAssembly));
+        return compiled;
     }
 
     /// <summary>Stands for a b + c with one rounding.</summary>
@@ -63,6 +65,10 @@ internal static class KernelCompiler
 
     public static void Blank<T>(out T x)
         where T : struct => x = default;
+
+    // What ILGPU makes of a kernel is text, which nobody else is meant to change.
+    [UnsafeAccessor(UnsafeAccessorKind.Field, Name = "<PTXAssembly>k__BackingField")]
+    private static extern ref string Text(PTXCompiledKernel kernel);
 
     private static void Remap(MethodInfo from, string to, Type number)
     {

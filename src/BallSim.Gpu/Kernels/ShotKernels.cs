@@ -13,9 +13,9 @@ internal static class ShotKernels
 {
     /// <summary>
     /// Where the lengths of the lists stand: shots that slide, that roll, that have rolled in this round, that slip, stiffly at first; of those that slide and that roll, how many have been taken from their list; those whose end takes a
-    /// closer look; those that come near the limit of grip; those that wait for a rare event.
+    /// closer look; those whose slip ends when it has hardly begun; those that come near the limit of grip; those that wait for a rare event.
     /// </summary>
-    public const int Sliding = 0, Rolling = 1, Rolled = 2, Stiff = 3, SlideTaken = 4, RollTaken = 5, Ends = 6, Near = 7, Rare = 8, Lists = 9;
+    public const int Sliding = 0, Rolling = 1, Rolled = 2, Stiff = 3, SlideTaken = 4, RollTaken = 5, Ends = 6, Sticking = 7, Near = 8, Rare = 9, Lists = 10;
 
     // In the list of events: seen to, the shot has another entry.
     private const int Gone = -1;
@@ -136,7 +136,7 @@ internal static class ShotKernels
     }
 
     /// <summary>Stiff steps of the shots of a list, as many as there are.</summary>
-    public static void Relax<TSurface, TGround, TSetups, TEffects>(Shots shots, ArrayView<int> stiff, double least, ArrayView<int> sliding, ArrayView<int> counts, TSetups setups, TGround ground)
+    public static void Relax<TSurface, TGround, TSetups, TEffects>(Shots shots, ArrayView<int> stiff, double least, ArrayView<int> sliding, ArrayView<int> sticking, ArrayView<int> counts, TSetups setups, TGround ground)
         where TSurface : struct, ISurface<DeviceDouble>
         where TGround : struct, IGround<DeviceDouble, TSurface>
         where TSetups : struct, ISetups<DeviceDouble>
@@ -157,13 +157,19 @@ internal static class ShotKernels
         {
             sliding[Atomic.Add(ref counts[Sliding], 1)] = i;
         }
+        else if (why == Why.Sticks)
+        {
+            sticking[Atomic.Add(ref counts[Sticking], 1)] = i;
+        }
     }
 
     // The shot whose event this thread may see to: the events of sliding come first, then those of rolling, of as many as have rolled.
-    private static int EventOf(ArrayView<int> events, int first, ArrayView<int> counts)
+    private static int EventOf(ArrayView<int> events, int first, ArrayView<int> counts) => EventOf(events, first, counts[Rolled]);
+
+    private static int EventOf(ArrayView<int> events, int first, int more)
     {
         var at = Grid.GlobalIndex.X;
-        return at < first + counts[Rolled] ? events[at] : Gone;
+        return at < first + more ? events[at] : Gone;
     }
 
     /// <summary>Of the events those that nothing has seen to wait, with those of earlier rounds. Those that must slip on are in a list of their own.</summary>
@@ -176,14 +182,14 @@ internal static class ShotKernels
         }
     }
 
-    /// <summary>Of the events those that are the end of slip; those that must slip on are near the limit of grip.</summary>
+    /// <summary>Of events, so many and those whose slip ends when it has hardly begun, the ends of slip; those that must slip on are near the limit of grip.</summary>
     public static void Stick<TSurface, TGround, TSetups, TEffects>(Shots shots, ArrayView<int> events, int first, ArrayView<int> rolling, ArrayView<int> near, ArrayView<int> counts, TSetups setups, TGround ground)
         where TSurface : struct, ISurface<DeviceDouble>
         where TGround : struct, IGround<DeviceDouble, TSurface>
         where TSetups : struct, ISetups<DeviceDouble>
         where TEffects : struct, IEffects
     {
-        var i = EventOf(events, first, counts);
+        var i = EventOf(events, first, counts[Sticking]);
         if (i == Gone || shots.WhyOf(i) != Why.Sticks)
         {
             return;

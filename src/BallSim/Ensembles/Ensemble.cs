@@ -1,4 +1,3 @@
-using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using BallSim.Balls;
 using BallSim.Lanes;
@@ -29,13 +28,12 @@ public static class Ensemble
 
     /// <summary>Throws a list of throws, outcomes into columns. They are written as they come: after an exception or a cancellation some rows are written and some are not.</summary>
     /// <param name="throws">The throws; read while they are computed, from several threads.</param>
-    /// <param name="outcomes">Room for the numbers that are wanted. Name its type or the argument: <c>new()</c> alone means options.</param>
+    /// <param name="outcomes">Room for the numbers that are wanted.</param>
     /// <param name="options">How; null for the default.</param>
     /// <param name="progress">Told how many shots are done, from any thread.</param>
     /// <param name="cancellation">Stops between two chunks.</param>
     /// <exception cref="ArgumentException">A column has not one place a row, or there is none: nothing is thrown then. Or a release does not fit its ball or lane. The message tells which.</exception>
-    [OverloadResolutionPriority(-1)]
-    public static void Throw(IReadOnlyList<Throw> throws, OutcomeColumns outcomes, EnsembleOptions? options = null, IProgress<int>? progress = null, CancellationToken cancellation = default)
+    public static void ThrowInto(IReadOnlyList<Throw> throws, OutcomeColumns outcomes, EnsembleOptions? options = null, IProgress<int>? progress = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(throws);
         ArgumentNullException.ThrowIfNull(outcomes);
@@ -68,13 +66,12 @@ public static class Ensemble
     /// <param name="lane">The lane.</param>
     /// <param name="common">The release that holds what the columns do not give.</param>
     /// <param name="columns">The numbers that differ from shot to shot.</param>
-    /// <param name="outcomes">Room for the numbers that are wanted. Name its type or the argument: <c>new()</c> alone means options.</param>
+    /// <param name="outcomes">Room for the numbers that are wanted.</param>
     /// <param name="options">How; null for the default.</param>
     /// <param name="progress">Told how many shots are done, from any thread.</param>
     /// <param name="cancellation">Stops between two chunks.</param>
     /// <exception cref="ArgumentException">A column of outcomes has not one place a row, or there is none: nothing is thrown then. Or a row is no release. The message tells which.</exception>
-    [OverloadResolutionPriority(-1)]
-    public static void Throw(Ball ball, Lane lane, Release common, ReleaseColumns columns, OutcomeColumns outcomes, EnsembleOptions? options = null, IProgress<int>? progress = null, CancellationToken cancellation = default)
+    public static void ThrowInto(Ball ball, Lane lane, Release common, ReleaseColumns columns, OutcomeColumns outcomes, EnsembleOptions? options = null, IProgress<int>? progress = null, CancellationToken cancellation = default)
     {
         ArgumentNullException.ThrowIfNull(ball);
         ArgumentNullException.ThrowIfNull(lane);

@@ -41,7 +41,7 @@ internal static class Outcomes
             AxisRotation = spin.AxisRotation,
             AxisTilt = spin.AxisTilt,
             Revolutions = end.Revolutions,
-            AxisMigration = Math.Atan2(before.Cross(after).Length, before.Dot(after)),
+            AxisMigration = before.Length > 0 && after.Length > 0 ? Math.Atan2(before.Cross(after).Length, before.Dot(after)) : double.NaN,
             BreakpointBoard = on.BoardAt(hand * reach),
             BreakpointDistance = breakY,
             RollDistance = rolled ? tally.RollY : double.NaN,

@@ -6,12 +6,14 @@ namespace BallSim.Lanes;
 /// </summary>
 internal sealed class Knots
 {
-    private const int MostBins = 4096;
     private readonly double[] values;
     private readonly int[] bins;
     private readonly double perUnit;
 
-    public Knots(double[] values)
+    /// <param name="values">The knots, increasing.</param>
+    /// <param name="finer">So many bins to the narrowest interval, at least, as far as the table's size allows.</param>
+    /// <param name="mostBins">The table's size.</param>
+    public Knots(double[] values, double finer = 1, int mostBins = 4096)
     {
         this.values = values;
         var narrowest = double.PositiveInfinity;
@@ -20,7 +22,7 @@ internal sealed class Knots
             narrowest = Math.Min(narrowest, values[i] - values[i - 1]);
         }
         var span = values[^1] - values[0];
-        var count = (int)Math.Clamp(Math.Ceiling(span / narrowest), 1, MostBins);
+        var count = (int)Math.Clamp(Math.Ceiling(finer * span / narrowest), 1, mostBins);
         perUnit = count / span;
         bins = new int[count];
         for (int bin = 0, interval = 0; bin < count; bin++)
@@ -45,7 +47,7 @@ internal sealed class Knots
             var most = 0;
             for (int bin = 0, last = 0; bin < bins.Length; bin++)
             {
-                while (last < values.Length - 2 && values[last + 1] <= values[0] + (bin + 1.001) / perUnit)
+                while (last < values.Length - 2 && values[last + 1] <= values[0] + (bin + 1.01) / perUnit)
                 {
                     last++;
                 }

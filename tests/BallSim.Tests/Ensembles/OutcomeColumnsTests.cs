@@ -47,11 +47,11 @@ public class OutcomeColumnsTests
     {
         if (fromColumns)
         {
-            Ensemble.Throw(Ball, Lane, Common, Releases(count), outcomes, options ?? Coarse, progress, cancellation);
+            Ensemble.ThrowInto(Ball, Lane, Common, Releases(count), outcomes, options ?? Coarse, progress, cancellation);
         }
         else
         {
-            Ensemble.Throw(Throws(count), outcomes, options ?? Coarse, progress, cancellation);
+            Ensemble.ThrowInto(Throws(count), outcomes, options ?? Coarse, progress, cancellation);
         }
     }
 
@@ -128,7 +128,7 @@ public class OutcomeColumnsTests
     {
         var x = new double[5];
         var steps = new int[5];
-        Ensemble.Throw(Throws(5), outcomes: new() { X = x, Steps = steps }, Coarse);
+        Ensemble.ThrowInto(Throws(5), new() { X = x, Steps = steps }, Coarse);
         var expected = Ensemble.Throw(Throws(5), Coarse);
         Assert.Equal(expected.Select(o => o.X), x);
         Assert.Equal(expected.Select(o => o.Steps), steps);
@@ -142,10 +142,10 @@ public class OutcomeColumnsTests
         double[] time = [1, 2, 3], x = new double[3 + more];
         var columns = new OutcomeColumns { Time = time, X = x };
         // No throw among them: whoever began would say so.
-        var wrong = Assert.Throws<ArgumentException>(() => Ensemble.Throw(new Throw[3], columns));
+        var wrong = Assert.Throws<ArgumentException>(() => Ensemble.ThrowInto(new Throw[3], columns));
         Assert.Contains($"X has {x.Length} places, there are 3 rows", wrong.Message, StringComparison.Ordinal);
         Assert.Equal("X", wrong.ParamName);
-        wrong = Assert.Throws<ArgumentException>(() => Ensemble.Throw(Ball, Lane, Common, new() { Speed = [800, 800, 800] }, columns));
+        wrong = Assert.Throws<ArgumentException>(() => Ensemble.ThrowInto(Ball, Lane, Common, new() { Speed = [800, 800, 800] }, columns));
         Assert.Contains($"X has {x.Length} places, there are 3 rows", wrong.Message, StringComparison.Ordinal);
         Assert.Equal([1, 2, 3], time);
         Assert.All(x, number => Assert.Equal(0, number));
@@ -154,25 +154,25 @@ public class OutcomeColumnsTests
     [Fact]
     public void No_column_is_told_before_anything_is_thrown()
     {
-        Assert.Contains("there is no column of outcomes", Assert.Throws<ArgumentException>(() => Ensemble.Throw(new Throw[3], new OutcomeColumns())).Message, StringComparison.Ordinal);
-        Assert.Contains("there is no column of outcomes", Assert.Throws<ArgumentException>(() => Ensemble.Throw(Ball, Lane, Common, new() { Speed = [800] }, new OutcomeColumns { X = Array.Empty<double>() })).Message, StringComparison.Ordinal);
-        Assert.Throws<ArgumentNullException>("outcomes", () => Ensemble.Throw(Throws(1), outcomes: null!));
-        Assert.Throws<ArgumentNullException>("outcomes", () => Ensemble.Throw(Ball, Lane, Common, Releases(1), outcomes: null!));
+        Assert.Contains("there is no column of outcomes", Assert.Throws<ArgumentException>(() => Ensemble.ThrowInto(new Throw[3], new OutcomeColumns())).Message, StringComparison.Ordinal);
+        Assert.Contains("there is no column of outcomes", Assert.Throws<ArgumentException>(() => Ensemble.ThrowInto(Ball, Lane, Common, new() { Speed = [800] }, new OutcomeColumns { X = Array.Empty<double>() })).Message, StringComparison.Ordinal);
+        Assert.Throws<ArgumentNullException>("outcomes", () => Ensemble.ThrowInto(Throws(1), outcomes: null!));
+        Assert.Throws<ArgumentNullException>("outcomes", () => Ensemble.ThrowInto(Ball, Lane, Common, Releases(1), outcomes: null!));
     }
 
     [Fact]
     public void No_rows_want_no_places()
     {
-        Ensemble.Throw([], new OutcomeColumns { X = Array.Empty<double>() });
-        Assert.Throws<ArgumentException>(() => Ensemble.Throw([], new OutcomeColumns { X = new double[1] }));
+        Ensemble.ThrowInto([], new OutcomeColumns { X = Array.Empty<double>() });
+        Assert.Throws<ArgumentException>(() => Ensemble.ThrowInto([], new OutcomeColumns { X = new double[1] }));
     }
 
     [Fact]
     public void A_wrong_row_is_told_as_ever()
     {
         var x = new double[2];
-        Assert.Contains("throw 1", Assert.Throws<ArgumentException>(() => Ensemble.Throw([Throws(1)[0], default], new OutcomeColumns { X = x })).Message, StringComparison.Ordinal);
-        Assert.Contains("row 1", Assert.Throws<ArgumentException>(() => Ensemble.Throw(Ball, Lane, Common, new() { Speed = [8, 800] }, new OutcomeColumns { X = x })).Message, StringComparison.Ordinal);
+        Assert.Contains("throw 1", Assert.Throws<ArgumentException>(() => Ensemble.ThrowInto([Throws(1)[0], default], new OutcomeColumns { X = x })).Message, StringComparison.Ordinal);
+        Assert.Contains("row 1", Assert.Throws<ArgumentException>(() => Ensemble.ThrowInto(Ball, Lane, Common, new() { Speed = [8, 800] }, new OutcomeColumns { X = x })).Message, StringComparison.Ordinal);
     }
 
     [Theory]

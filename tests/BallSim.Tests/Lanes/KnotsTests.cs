@@ -8,10 +8,15 @@ namespace BallSim.Tests.Lanes;
 public class KnotsTests
 {
     [Property(Arbitrary = [typeof(Grids)], MaxTest = 300)]
-    public void So_many_steps_from_a_bin_find_the_interval(Grid grid, Spot spot)
+    public void So_many_steps_from_a_bin_find_the_interval(Grid grid, Spot spot, bool fine)
     {
         var values = grid.X;
-        var knots = new Knots(values);
+        // With bins of less than half an interval, that which a bin begins in or the next.
+        var knots = fine ? new Knots(values, 2.02, 1 << 14) : new Knots(values);
+        if (fine && 2.02 * (values[^1] - values[0]) < (1 << 14) * values.Zip(values.Skip(1), (a, b) => b - a).Min())
+        {
+            Assert.True(knots.Steps < 2);
+        }
         var column = spot.Column % (values.Length - 1);
         foreach (var place in new[] { values[column], values[column + 1], values[column] + spot.U * (values[column + 1] - values[column]), values[0] - 0.1, values[^1] + 0.1 })
         {
