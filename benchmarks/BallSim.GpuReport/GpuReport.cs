@@ -137,9 +137,8 @@ internal static class GpuReport
             var ahead = Throwing(0);
             for (var from = 0; from < rows; from += Block)
             {
+                // Two blocks under way: while one comes to its end, the card has the other; the one before them is being written, and the one before that has been, whose room the next has.
                 var thrown = ahead;
-                // A block that is to be thrown needs the room of the one three before.
-                written.Wait();
                 if (from + Block < rows)
                 {
                     ahead = Throwing(from + Block);
@@ -147,6 +146,7 @@ internal static class GpuReport
                 var waiting = clock.Elapsed.TotalSeconds;
                 var columns = thrown.Result;
                 throwing += clock.Elapsed.TotalSeconds - waiting;
+                written.Wait();
                 var at = (long)from * Columns * sizeof(double);
                 written = Task.Run(() =>
                 {
