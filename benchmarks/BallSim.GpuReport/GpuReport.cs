@@ -50,7 +50,7 @@ internal static class GpuReport
         to.WriteLine($"{law}: tolerance [m] | numbers | greatest error [m] | kernels one by one [shots/s] | chunks side by side [shots/s] | end to end [shots/s] | begin, slide, roll, start of slip, stiff slip, end of slip, end, rare events, finish, the rest on the processor [ms of a million shots] | rounds");
         foreach (var precision in new[] { Precision.Single, Precision.Double })
         {
-            foreach (var tolerance in new[] { 3e-3, 3e-4, 1e-4, 2e-5, 1e-5 })
+            foreach (var tolerance in new[] { 7e-3, 3e-3, 3e-4, 1e-4, 2e-5, 1e-5 })
             {
                 var options = new EnsembleOptions { Shot = new() { Tolerance = tolerance }, Precision = precision, Engine = engine };
                 var error = Ensemble.Throw(throws, options).Zip(exact, (a, b) => Math.Abs(a.X - b.X)).Max();
@@ -124,9 +124,10 @@ internal static class GpuReport
                 new() { Time = columns[0], X = columns[1], Angle = columns[2], Speed = columns[3], BreakpointBoard = columns[4], RollDistance = columns[5], Revolutions = columns[6], BoardAtPinLine = columns[7] }, options);
             return columns;
         }
+        // As they go later, two at a time: memory is given, and locked, while that lasts.
         for (var warm = 0; warm < UnderWay; warm++)
         {
-            Thrown(Math.Min(warm * Block, (rows - 1) / Block * Block));
+            Parallel.For(0, 2, k => Thrown(Math.Min((warm + k) * Block, (rows - 1) / Block * Block)));
         }
         var clock = Stopwatch.StartNew();
         double throwing = 0, writing = 0, flushing;

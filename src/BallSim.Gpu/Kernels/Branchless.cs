@@ -59,10 +59,13 @@ internal static partial class Branchless
         """;
 
     /// <summary>A kernel's text with these instead.</summary>
-    public static string Of(string text) => Root().Replace(Quotient().Replace(text, ToQuotient), ToRoot);
+    public static string Of(string text) => Root().Replace(Quotient().Replace(Reciprocal().Replace(text, "div.rn.f64 $1, 0d3FF0000000000000, $2;"), ToQuotient), ToRoot);
 
     [GeneratedRegex(@"\bdiv\.rn\.f64\s+(\S+), (\S+), (\S+);")]
     private static partial Regex Quotient();
+
+    [GeneratedRegex(@"\brcp\.rn\.f64\s+(\S+), (\S+);")]
+    private static partial Regex Reciprocal();
 
     [GeneratedRegex(@"\bsqrt\.rn\.f64\s+(\S+), (\S+);")]
     private static partial Regex Root();
