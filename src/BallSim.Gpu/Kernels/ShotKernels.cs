@@ -21,7 +21,7 @@ internal static class ShotKernels
     private const int Gone = -1;
 
     // So many steps, and threads without a shot take the next: all of a block at once, which keeps it together.
-    private const int StepsAtATime = 6;
+    private const int StepsAtATime = 8;
 
     /// <summary>Plain steps of sliding, for the shots of a list; they go on to the list of events.</summary>
     public static void Slide<T, TSurface, TGround, TSetups, TEffects>(Shots shots, ArrayView<int> list, int count, ArrayView<int> events, ArrayView<int> counts, TSetups setups, TGround ground)
