@@ -29,7 +29,7 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
     // The part of all memory that chunks may take.
     private const int PartOfCard = 4, PartOfProcessor = 8;
 
-    // A round takes some milliseconds, however few its shots are, and the kernel of rare events more. What is left of a chunk when so few shots for each thread of the processor go on (those that slip again and again, those that wait for a rare event) is thrown there; and no more than this part of a chunk.
+    // A round takes some milliseconds, however few its shots are, and the kernel of rare events more. What is left of a chunk when so few shots for each thread of the processor go on (those that slip again and again), and so few wait for a rare event, is thrown there; of either no more than this part of a chunk.
     private const int LeftPerThread = 40, Part = 256;
 
     /// <summary>Per card: while one chunk waits for its slowest events, others compute, and the processor prepares the next and reads the last.</summary>
@@ -66,7 +66,7 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
     /// <summary>Most shots of a chunk.</summary>
     internal int MostShots { get; }
 
-    /// <summary>So many of a group's shots may be left over, for a test that wants more; told how many were.</summary>
+    /// <summary>So many of a group's shots may be left over, of those that go on and of those that wait for a rare event, for a test that wants more; told how many were.</summary>
     internal (int Most, Action<int> Told)? Left { get; init; }
 
     /// <summary>The cards of this machine.</summary>

@@ -15,7 +15,7 @@ internal abstract class KernelSet
     /// <summary>Brings the shots of a chunk from the foul line to their ends; the outcomes lie in the chunk's memory then. Answers which shots of the group are left over.</summary>
     /// <param name="chunk">Memory and stream.</param>
     /// <param name="group">The shots.</param>
-    /// <param name="most">So few may be left over: those that slip again and again, whom the rest would wait for.</param>
+    /// <param name="most">So few may be left over of those that slip again and again, whom the rest would wait for, and so few of those that wait for a rare event, whose kernel takes seconds to compile.</param>
     /// <param name="times">Null: not measured.</param>
     /// <param name="cancellation">Stops between two rounds.</param>
     /// <exception cref="OperationCanceledException">Between two rounds.</exception>
@@ -191,7 +191,7 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
             var lengths = chunk.ReadCounts();
             var (sliding, rolling, near, rare) = (lengths[ShotKernels.Sliding], lengths[ShotKernels.Rolling], lengths[ShotKernels.Near], lengths[ShotKernels.Rare]);
             var plain = sliding + rolling + near;
-            if (plain + rare <= most)
+            if (plain <= most && rare <= most)
             {
                 left = chunk.ReadLists(sliding, rolling, near, rare);
                 break;

@@ -172,7 +172,8 @@ public sealed class AgreementTests : IDisposable
         using var hasty = GpuEngine.Emulated(left: (4, left.Report));
         var there = Ensemble.Throw(Kinds, Coarse);
         Assert.Equal(there, Ensemble.Throw(Kinds, Coarse with { Engine = hasty }));
-        Assert.All(left.Values, n => Assert.InRange(n, 0, 4));
+        // Four that go on, and four that wait for a rare event.
+        Assert.All(left.Values, n => Assert.InRange(n, 0, 8));
         var before = left.Values.Sum();
         Assert.True(before > 0);
         // In floats those left over are the processor's doubles.
