@@ -150,6 +150,15 @@ public class EnsembleTests
         Board = 22, Speed = 8, SpinRate = 30, AxisInBall = new(0.6, 0.64, 0.48), AxisRotation = 45 * Degree, AxisTilt = 10 * Degree, LaunchAngle = 2 * Degree,
     };
 
+    [Theory]
+    [InlineData(0, true)]
+    [InlineData(1e-6, false)]
+    public void The_axis_of_a_ball_without_spin_has_no_way_to_go(double spinRate, bool none)
+    {
+        var outcome = Ensemble.Throw([new(OffsetBall, Lane.Regulation, Common with { SpinRate = spinRate })], new() { Shot = Coarse })[0];
+        Assert.Equal(none, double.IsNaN(outcome.AxisMigration));
+    }
+
     [Fact]
     public void Columns_are_the_releases_they_hold()
     {
