@@ -70,6 +70,10 @@ public partial class PtxTests(PtxTests.Kernels kernels) : IClassFixture<PtxTests
         // Nothing for the driver's compiler to fuse, or the last bit would be its own.
         Assert.Contains("fma.rn.f64", slide);
         Assert.DoesNotContain("mul.f64", slide);
+        // Nor to branch round, and long numbers in a table: what is done to the text has been done.
+        Assert.DoesNotMatch(@"\b(div|rcp|sqrt)\.rn\.f64\b", slide);
+        Assert.Contains("rcp.approx.ftz.f64", slide);
+        Assert.Contains("ld.const.f64", slide);
         Assert.False(UniformBranch().IsMatch(slide), "a branch on data marked as uniform");
     }
 

@@ -4,7 +4,7 @@ namespace BallSim.Gpu;
 
 /// <summary>
 /// Quotients and roots of doubles in a kernel's text, without the branch and the call that the driver's compiler makes of each, round which it can move nothing: an estimate of half the digits, Newton's steps to all of them, and the remainder
-/// for the last bit (P. Markstein, IBM J. Res. Dev. 34 (1990) 111), which is that of IEEE 754 wherever numbers, quotients and remainders are normal numbers (from 1e-290 to 1e290 they are), and for zero and infinity.
+/// for the last bit (P. Markstein, IBM J. Res. Dev. 34 (1990) 111), which is that of IEEE 754 wherever numbers, quotients and remainders are normal numbers (of numbers and quotients from 1e-290 to 1e290 they are), and for zero and infinity.
 /// Smaller numbers than that may lose the last bit or count as zero; the equations have none.
 /// </summary>
 internal static partial class Branchless
