@@ -16,8 +16,7 @@ internal static class PtxFiles
             {
                 foreach (var (name, text) in KernelSet.Ptx(new(single, given, false, true, effects), CudaArchitecture.SM_80, CudaInstructionSet.ISA_78, names.Length > 0 ? names.Contains : null))
                 {
-                    // Plain steps and ends of runs are in the ensemble's numbers, the rest always in doubles.
-                    var plain = name is "Slide" or "Roll" or "EndSliding" or "ReachEnd" or "EndRolling";
+                    var plain = KernelSet.IsInNumbersOfSteps(name);
                     if (single || plain)
                     {
                         File.WriteAllText(Path.Combine(folder, $"{name}-{law}-{(single && plain ? "float" : "double")}.ptx"), text);

@@ -45,6 +45,9 @@ internal abstract class KernelSet
     /// <summary>Those of them that are compiled when they are first asked for.</summary>
     protected static IReadOnlyList<string> Seldom { get; } = [nameof(ShotKernels.Begin), nameof(ShotKernels.Event)];
 
+    /// <summary>Whether a kernel works in the numbers of the plain steps, as these and the ends of runs do; the others work in doubles.</summary>
+    public static bool IsInNumbersOfSteps(string name) => name is nameof(ShotKernels.Slide) or nameof(ShotKernels.Roll) or nameof(ShotKernels.EndSliding) or nameof(ShotKernels.ReachEnd) or nameof(ShotKernels.EndRolling);
+
     /// <summary>The method of a kernel, for the type arguments of a set.</summary>
     protected static MethodInfo Method(string name, Type[] types)
     {
@@ -52,7 +55,7 @@ internal abstract class KernelSet
         return name switch
         {
             nameof(ShotKernels.Wait) => method,
-            nameof(ShotKernels.Slide) or nameof(ShotKernels.Roll) or nameof(ShotKernels.EndSliding) or nameof(ShotKernels.ReachEnd) or nameof(ShotKernels.EndRolling) => method.MakeGenericMethod(types[0], types[1], types[2], types[3], types[7]),
+            _ when IsInNumbersOfSteps(name) => method.MakeGenericMethod(types[0], types[1], types[2], types[3], types[7]),
             _ => method.MakeGenericMethod(types[4], types[5], types[6], types[7]),
         };
     }

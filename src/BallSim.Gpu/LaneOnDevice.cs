@@ -10,10 +10,7 @@ namespace BallSim.Gpu;
 internal static class LaneOnDevice
 {
     /// <summary>Whether a bin and the next lead to any place of its maps. Not where intervals are thousands of times as wide as others: shots on such a lane are the processor's.</summary>
-    public static bool Takes(Lane lane) => Maps(lane).All(map => Knots(map.X).Steps < 2 && Knots(map.Y).Steps < 2);
-
-    /// <summary>Knots with bins so fine; no more of them than floats can tell apart.</summary>
-    public static Knots Knots(double[] values) => new(values, finer: 2.02, mostBins: 1 << 14);
+    public static bool Takes(Lane lane) => Maps(lane).All(map => Knots.Fine(map.X).Steps < 2 && Knots.Fine(map.Y).Steps < 2);
 
     private static IEnumerable<PiecewiseBicubic> Maps(Lane lane)
     {
@@ -50,7 +47,7 @@ internal sealed class LaneOnDevice<T> : IDisposable
 
     private DeviceKnots<T> Knots(double[] values)
     {
-        var index = LaneOnDevice.Knots(values);
+        var index = Lanes.Knots.Fine(values);
         return new(Numbers(values), values[0], OnDevice(index.Bins), index.PerUnit);
     }
 

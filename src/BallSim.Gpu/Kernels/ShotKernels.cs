@@ -163,9 +163,7 @@ internal static class ShotKernels
         }
     }
 
-    // The shot whose event this thread may see to: the events of sliding come first, then those of rolling, of as many as have rolled.
-    private static int EventOf(ArrayView<int> events, int first, ArrayView<int> counts) => EventOf(events, first, counts[Rolled]);
-
+    // The shot whose event this thread may see to: the events of sliding come first, then those of rolling, of as many as have rolled; or a list of as many as it has.
     private static int EventOf(ArrayView<int> events, int first, int more)
     {
         var at = Grid.GlobalIndex.X;
@@ -175,7 +173,7 @@ internal static class ShotKernels
     /// <summary>Of the events those that nothing has seen to wait, with those of earlier rounds. Those that must slip on are in a list of their own.</summary>
     public static void Wait(Shots shots, ArrayView<int> events, int first, ArrayView<int> rare, ArrayView<int> counts)
     {
-        var i = EventOf(events, first, counts);
+        var i = EventOf(events, first, counts[Rolled]);
         if (i != Gone && shots.WhyOf(i) is not (Why.Nothing or Why.CannotRoll))
         {
             rare[Atomic.Add(ref counts[Rare], 1)] = i;
@@ -223,7 +221,7 @@ internal static class ShotKernels
         where TSetups : struct, ISetups<T>
         where TEffects : struct, IEffects
     {
-        var i = EventOf(events, first, counts);
+        var i = EventOf(events, first, counts[Rolled]);
         if (i == Gone || shots.WhyOf(i) != Why.MayEnd || shots.PhaseOf(i) != Phase.Slide)
         {
             return;
@@ -251,7 +249,7 @@ internal static class ShotKernels
         where TSetups : struct, ISetups<T>
         where TEffects : struct, IEffects
     {
-        var i = EventOf(events, first, counts);
+        var i = EventOf(events, first, counts[Rolled]);
         if (i == Gone || shots.WhyOf(i) != Why.MayEnd || shots.PhaseOf(i) != Phase.Roll)
         {
             return;

@@ -10,10 +10,16 @@ internal sealed class Knots
     private readonly int[] bins;
     private readonly double perUnit;
 
-    /// <param name="values">The knots, increasing.</param>
-    /// <param name="finer">So many bins to the narrowest interval, at least, as far as the table's size allows.</param>
-    /// <param name="mostBins">The table's size.</param>
-    public Knots(double[] values, double finer = 1, int mostBins = 4096)
+    public Knots(double[] values)
+        : this(values, 1, 4096)
+    {
+    }
+
+    /// <summary>The same with bins so fine that the interval a bin begins in or the next holds any place in it, as far as the table's size allows: with more bins floats could not tell them apart.</summary>
+    public static Knots Fine(double[] values) => new(values, 2.02, 1 << 14);
+
+    // So many bins to the narrowest interval, at least.
+    private Knots(double[] values, double finer, int mostBins)
     {
         this.values = values;
         var narrowest = double.PositiveInfinity;

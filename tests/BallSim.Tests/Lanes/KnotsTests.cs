@@ -12,7 +12,7 @@ public class KnotsTests
     {
         var values = grid.X;
         // With bins of less than half an interval, that which a bin begins in or the next.
-        var knots = fine ? new Knots(values, 2.02, 1 << 14) : new Knots(values);
+        var knots = fine ? Knots.Fine(values) : new Knots(values);
         if (fine && 2.02 * (values[^1] - values[0]) < (1 << 14) * values.Zip(values.Skip(1), (a, b) => b - a).Min())
         {
             Assert.True(knots.Steps < 2);
