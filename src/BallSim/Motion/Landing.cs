@@ -39,14 +39,10 @@ internal static class Landing<T>
             // What has not come where another end has does not come before it.
             var high = firstθ;
             var last = along.Beyond(ending, high, bounds);
-            if (first == Ending.None && Math.Abs(last) < Aimed && (last >= 0 || ending == Ending.HeadPin || ending == Ending.PassedPins && last > -(double)T.Sliver) && Beyond(Ending.TimeLimit, step.End, bounds) < 0)
+            if (first == Ending.None && Math.Abs(last) < Aimed && (last >= 0 || ending == Ending.HeadPin || ending == Ending.PassedPins && last > -(double)T.Sliver) && Beyond(Ending.TimeLimit, step.End, bounds) < 0
+                && ComesTo(ending, ref step, ref h, bounds, out _))
             {
-                T rest = To(ending, step, h, bounds, out var bend);
-                if (IsLittle(rest, step))
-                {
-                    Extend(ref step, ref h, rest, bend);
-                    return ending;
-                }
+                return ending;
             }
             if (!(last >= 0))
             {
@@ -77,27 +73,27 @@ internal static class Landing<T>
         if (ending == Ending.PassedPins)
         {
             var passed = Beyond(ending, step.End, bounds);
-            if (!(pin < -Pace<T>.Graze && Beyond(Ending.Gutter, step.End, bounds) < -Pace<T>.Graze && Math.Abs(passed) < Aimed && passed > -(double)T.Sliver))
+            if (!((pin < -Pace<T>.Graze || KeepsClear(step, h, bounds)) && Beyond(Ending.Gutter, step.End, bounds) < -Pace<T>.Graze && Math.Abs(passed) < Aimed && passed > -(double)T.Sliver))
             {
                 return Ending.None;
             }
         }
-        T rest = To(ending, step, h, bounds, out var bend);
-        if (!IsLittle(rest, step) || !(Beyond(Ending.TimeLimit, step.End, bounds) < 0))
-        {
-            return Ending.None;
-        }
-        Extend(ref step, ref h, rest, bend);
-        return ending;
+        return Beyond(Ending.TimeLimit, step.End, bounds) < 0 && ComesTo(ending, ref step, ref h, bounds, out _) ? ending : Ending.None;
+    }
+
+    // Whether a step passes the head pin: on one side at both ends, by more than all that its direction changes between them.
+    private static bool KeepsClear(in Step<State<T>> step, T h, in Bounds<T> bounds)
+    {
+        double from = (double)step.Start.X, to = (double)step.End.X;
+        var nearest = to > 0 ? Math.Min(from, to) : -Math.Max(from, to);
+        return nearest - Math.Abs((double)h * ((double)step.K7.X - (double)step.K1.X)) > (double)bounds.TouchDistance;
     }
 
     /// <summary>Whether a step taken again is short enough of the end that it is meant for; if not, h is set to the length to try next. What is recorded is the step as it was taken last.</summary>
     public static bool IsAt(Ending ending, ref Step<State<T>> step, ref T h, in Bounds<T> bounds, int tries)
     {
-        T rest = To(ending, step, h, bounds, out var bend);
-        if (IsLittle(rest, step))
+        if (ComesTo(ending, ref step, ref h, bounds, out var rest))
         {
-            Extend(ref step, ref h, rest, bend);
             return true;
         }
         if (tries >= MostTries || Math.Abs((double)rest) > 0.1 * (double)h)
@@ -108,7 +104,17 @@ internal static class Landing<T>
         return false;
     }
 
-    private static bool IsLittle(T rest, in Step<State<T>> step) => Math.Abs((double)rest) * Math.Max(1, Math.Abs((double)step.K7.Y)) < Rest;
+    // Whether so little of a step is missing to an end, or too much, that it is gone, or taken back, along the last slope: then it has been.
+    private static bool ComesTo(Ending ending, ref Step<State<T>> step, ref T h, in Bounds<T> bounds, out T rest)
+    {
+        rest = To(ending, step, h, bounds, out var bend);
+        var little = Math.Abs((double)rest) * Math.Max(1, Math.Abs((double)step.K7.Y)) < Rest;
+        if (little)
+        {
+            Extend(ref step, ref h, rest, bend);
+        }
+        return little;
+    }
 
     // Moves the end of a step by what is missing, or too much: not to before its start, where a run that begins at an end may lie by a hair.
     private static void Extend(ref Step<State<T>> step, ref T h, T rest, in State<T> bend)
