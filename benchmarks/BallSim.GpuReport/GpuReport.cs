@@ -9,7 +9,7 @@ namespace BallSim.Benchmarks;
 
 /// <summary>
 /// Correctness and throughput of ensembles on the card, one run, to be read by ratio to the processor of the same machine. Errors are maxima over the 512 releases, at the pins, against doubles on the processor at a
-/// tolerance of 1e-10. Kernel times are the best of some rounds over four million shots, the device idle before and after every kernel; chunks side by side are six of a million, as in a large ensemble, with what is brought back and left over but without what prepares and reads them.
+/// tolerance of 1e-10. Kernel times are the best of some rounds over eight million shots, the device idle before and after every kernel; chunks side by side are six of a million, as in a large ensemble, with what is brought back and left over but without what prepares and reads them.
 /// </summary>
 internal static class GpuReport
 {
@@ -35,7 +35,7 @@ internal static class GpuReport
     {
         var set = ReleaseSet.Releases.Take(emulated ? 8 : 512).ToArray();
         var throws = set.Select(r => new Throw(ReleaseSet.Ball, lane, r)).ToArray();
-        var many = Scenarios.Alike(emulated ? 40 : 1 << 22, lane);
+        var many = Scenarios.Alike(emulated ? 40 : 1 << 23, lane);
         // What a chunk leaves over meets code that the compiler has seen through.
         for (var warm = 0; warm < (emulated ? 1 : 30); warm++)
         {
@@ -55,7 +55,7 @@ internal static class GpuReport
                 var options = new EnsembleOptions { Shot = new() { Tolerance = tolerance }, Precision = precision, Engine = engine };
                 var error = Ensemble.Throw(throws, options).Zip(exact, (a, b) => Math.Abs(a.X - b.X)).Max();
                 var times = engine.Timed(many, options, rounds: emulated ? 1 : 3);
-                var (chunks, rounds, chunk) = emulated ? (2, 1, many) : (6, 3, many.AsSpan(0, many.Length / 4).ToArray());
+                var (chunks, rounds, chunk) = emulated ? (2, 1, many) : (6, 3, many.AsSpan(0, many.Length / 8).ToArray());
                 engine.Together(chunk, options, chunks, 1);
                 var together = chunks * rounds * chunk.Length / engine.Together(chunk, options, chunks, rounds);
                 var seconds = Enumerable.Range(0, emulated ? 1 : 3).Min(_ =>

@@ -16,8 +16,8 @@ internal sealed class ChunkMemory : IDisposable
     private readonly MemoryBuffer1D<double, Stride1D.Dense> numbers;
     private readonly MemoryBuffer1D<int, Stride1D.Dense> wholes;
     private readonly MemoryBuffer1D<Finished, Stride1D.Dense> finished;
-    private readonly MemoryBuffer1D<int, Stride1D.Dense> sliding, rolling, events, near, stiff, ends, sticking, rare, counts;
-    private readonly int[] lengths = GC.AllocateArray<int>(ShotKernels.Lists, pinned: true);
+    private readonly MemoryBuffer1D<int, Stride1D.Dense> lists, listLengths;
+    private readonly int[] lengths = GC.AllocateArray<int>(Gpu.Lists.Lengths, pinned: true);
     private readonly List<IDisposable> locks = [];
     private readonly Dictionary<Type, MemoryBuffer> tables = [];
     private readonly Dictionary<Lane, Dictionary<Type, IDisposable>> lanes = new(ReferenceEqualityComparer.Instance);
@@ -27,10 +27,8 @@ internal sealed class ChunkMemory : IDisposable
     {
         get
         {
-            // Seven lists, and that of events twice.
-            const int Lists = 9;
             var (numbers, wholes) = Gpu.Shots.Room(Gpu.Shots.Tile);
-            return (numbers * sizeof(double) + wholes * sizeof(int)) / Gpu.Shots.Tile + Unsafe.SizeOf<Start>() + Unsafe.SizeOf<Finished>() + Lists * sizeof(int);
+            return (numbers * sizeof(double) + wholes * sizeof(int)) / Gpu.Shots.Tile + Unsafe.SizeOf<Start>() + Unsafe.SizeOf<Finished>() + Gpu.Lists.Number * sizeof(int);
         }
     }
 
@@ -47,16 +45,8 @@ internal sealed class ChunkMemory : IDisposable
         numbers = accelerator.Allocate1D<double>(room.Numbers);
         wholes = accelerator.Allocate1D<int>(room.Wholes);
         finished = accelerator.Allocate1D<Finished>(most);
-        sliding = accelerator.Allocate1D<int>(most);
-        rolling = accelerator.Allocate1D<int>(most);
-        // Those of sliding and, in the same round, of rolling.
-        events = accelerator.Allocate1D<int>(2 * most);
-        near = accelerator.Allocate1D<int>(most);
-        stiff = accelerator.Allocate1D<int>(most);
-        ends = accelerator.Allocate1D<int>(most);
-        sticking = accelerator.Allocate1D<int>(most);
-        rare = accelerator.Allocate1D<int>(most);
-        counts = accelerator.Allocate1D<int>(lengths.Length);
+        lists = accelerator.Allocate1D<int>((long)Gpu.Lists.Number * most);
+        listLengths = accelerator.Allocate1D<int>(lengths.Length);
         Rows = new(most);
         Results = GC.AllocateArray<Finished>(most, pinned: true);
         Lock(Rows.Starts);
@@ -73,25 +63,9 @@ internal sealed class ChunkMemory : IDisposable
 
     public Shots Shots => new(numbers.View, wholes.View);
 
-    public ArrayView<Finished> Finished => finished.View;
+    public ArrayView<double> Finished => finished.View.BaseView.Cast<double>();
 
-    public ArrayView<int> Sliding => sliding.View;
-
-    public ArrayView<int> Rolling => rolling.View;
-
-    public ArrayView<int> Events => events.View;
-
-    public ArrayView<int> Near => near.View;
-
-    public ArrayView<int> Stiff => stiff.View;
-
-    public ArrayView<int> Ends => ends.View;
-
-    public ArrayView<int> Sticking => sticking.View;
-
-    public ArrayView<int> Rare => rare.View;
-
-    public ArrayView<int> Counts => counts.View;
+    public Lists Lists => new(lists.View, Most, listLengths.View);
 
     /// <summary>For the rows of the chunk.</summary>
     public ChunkRows Rows { get; }
@@ -124,34 +98,38 @@ internal sealed class ChunkMemory : IDisposable
     }
 
     /// <summary>Empties some of the lists.</summary>
-    public void Clear(int first, int number) => counts.View.SubView(first, number).MemSetToZero(Stream);
+    public void Clear(int first, int number = 1) => listLengths.View.SubView(first, number).MemSetToZero(Stream);
 
     /// <summary>Gives the length of one list to another, and empties the first.</summary>
     public void Move(int from, int to)
     {
-        counts.View.SubView(from, 1).CopyTo(Stream, counts.View.SubView(to, 1));
-        Clear(from, 1);
+        listLengths.View.SubView(from, 1).CopyTo(Stream, listLengths.View.SubView(to, 1));
+        Clear(from);
     }
 
     /// <summary>The lengths of the lists, good until they are read again.</summary>
-    public ReadOnlySpan<int> ReadCounts()
+    public ReadOnlySpan<int> ReadLengths()
     {
-        counts.View.CopyToCPU(Stream, lengths);
+        listLengths.View.CopyToCPU(Stream, lengths);
         Stream.Synchronize();
         return lengths;
     }
 
-    /// <summary>The shots under way: those that slide, that roll, that must slip on, that wait for a rare event.</summary>
-    public int[] ReadLists(int sliding, int rolling, int near, int rare)
+    /// <summary>The shots in some of the lists, whose lengths have been read.</summary>
+    public int[] ReadLists(params ReadOnlySpan<int> some)
     {
-        var all = new int[sliding + rolling + near + rare];
-        var from = 0;
-        foreach (var (list, count) in new[] { (Sliding, sliding), (Rolling, rolling), (Near, near), (Rare, rare) })
+        var total = 0;
+        foreach (var list in some)
         {
-            if (count > 0)
+            total += lengths[list];
+        }
+        var (all, from) = (new int[total], 0);
+        foreach (var list in some)
+        {
+            if (lengths[list] > 0)
             {
-                list.SubView(0, count).CopyToCPU(Stream, all.AsSpan(from, count));
-                from += count;
+                Lists.Of(list).SubView(0, lengths[list]).CopyToCPU(Stream, all.AsSpan(from, lengths[list]));
+                from += lengths[list];
             }
         }
         Stream.Synchronize();
@@ -182,7 +160,7 @@ internal sealed class ChunkMemory : IDisposable
     public void Dispose()
     {
         ForgetLanes();
-        foreach (var buffer in (IEnumerable<IDisposable>)[.. locks, .. tables.Values, starts, numbers, wholes, finished, sliding, rolling, events, near, stiff, ends, sticking, rare, counts, Stream])
+        foreach (var buffer in (IEnumerable<IDisposable>)[.. locks, .. tables.Values, starts, numbers, wholes, finished, lists, listLengths, Stream])
         {
             buffer.Dispose();
         }

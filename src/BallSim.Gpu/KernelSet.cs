@@ -38,7 +38,7 @@ internal abstract class KernelSet
     /// <summary>The kernels.</summary>
     protected static IReadOnlyList<string> Names { get; } =
     [
-        nameof(ShotKernels.Slide), nameof(ShotKernels.Roll), nameof(ShotKernels.StartSlip), nameof(ShotKernels.Relax), nameof(ShotKernels.Stick), nameof(ShotKernels.EndSliding), nameof(ShotKernels.ReachEnd), nameof(ShotKernels.EndRolling), nameof(ShotKernels.BeginSliding), nameof(ShotKernels.Wait),
+        nameof(ShotKernels.Slide), nameof(ShotKernels.Roll), nameof(ShotKernels.Look), nameof(ShotKernels.StartSlip), nameof(ShotKernels.Relax), nameof(ShotKernels.Stick), nameof(ShotKernels.EndSliding), nameof(ShotKernels.ReachEnd), nameof(ShotKernels.EndRolling), nameof(ShotKernels.BeginSliding),
         nameof(ShotKernels.Begin), nameof(ShotKernels.Event), nameof(ShotKernels.Finish),
     ];
 
@@ -54,7 +54,6 @@ internal abstract class KernelSet
         var method = typeof(ShotKernels).GetMethod(name)!;
         return name switch
         {
-            nameof(ShotKernels.Wait) => method,
             _ when IsInNumbersOfSteps(name) => method.MakeGenericMethod(types[0], types[1], types[2], types[3], types[7]),
             _ => method.MakeGenericMethod(types[4], types[5], types[6], types[7]),
         };
@@ -64,19 +63,26 @@ internal abstract class KernelSet
     protected static PTXCompiledKernel Compiled(string name, Type[] types, CudaArchitecture architecture, CudaInstructionSet instructions)
     {
         var whole = name is not (nameof(ShotKernels.Begin) or nameof(ShotKernels.Event));
-        return KernelCompiler.Compile(architecture, instructions, Method(name, types), whole, Fill(name, types[0]));
+        return KernelCompiler.Compile(architecture, instructions, Method(name, types), whole, FillOf(name, types[0], types[1]) is { } fill ? (fill.Threads, fill.Blocks) : null);
     }
 
+    /// <summary>How plain steps fill a card: threads of a block; how many blocks together fill a multiprocessor; and after how many steps threads without a shot take the next.</summary>
+    protected readonly record struct Fill(int Threads, int Blocks, int Steps);
+
     /// <summary>
-    /// Threads of a block of plain steps, and how many blocks together fill a multiprocessor; null: a kernel of others. Sliding in floats does with two thirds of the registers, and half as many threads more hide what it waits for; rolling
-    /// is no faster so, and doubles have too few registers as it is.
+    /// That of a kernel; null: it is not one of plain steps. Sliding with given friction in floats does with two thirds of the registers, and half as many threads more hide what it waits for; with a film of oil, and rolling, it is no faster so,
+    /// and doubles have too few registers as it is. What taking the next shot costs, and how long one lasts, tells how often it is worth it; measured.
     /// </summary>
-    protected static (int Threads, int Blocks)? Fill(string name, Type number) => name switch
+    protected static Fill? FillOf(string name, Type number, Type surface)
     {
-        nameof(ShotKernels.Slide) => (number == typeof(DeviceSingle) ? 384 : 256, 1),
-        nameof(ShotKernels.Roll) => (128, 2),
-        _ => null,
-    };
+        var (single, given) = (number == typeof(DeviceSingle), surface.GetGenericTypeDefinition() == typeof(GivenSurface<,>));
+        return name switch
+        {
+            nameof(ShotKernels.Slide) => new(single && given ? 384 : 256, 1, given && !single ? 4 : 10),
+            nameof(ShotKernels.Roll) => new(128, 2, 4),
+            _ => null,
+        };
+    }
 
     private static Type TypeFor(GroupKind kind)
     {
@@ -115,30 +121,26 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
     where TEffects : struct, IEffects
 {
     // Threads of a block: more blocks than the device runs at a time; one warp, where few are slow: they spread over the card; twice as many for ends, which nearly all shots meet together.
-    private readonly int blockSize, smallBlock, endBlock;
+    private readonly int blockSize, smallBlock, endBlock, beginBlock, finishBlock;
 
     // Of plain steps, and how many multiprocessors there are.
-    private readonly (int Threads, int Blocks) slideFill, rollFill;
+    private readonly Fill slideFill, rollFill;
     private readonly int multiprocessors;
 
-    private const int WarpSize = Shots.Tile;
+    private const int WarpSize = 32;
 
-    private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, TSetups, TGround> slide;
-    private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetups, TGround> roll;
-    private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> startSlip;
-    private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> relax;
-    private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>> wait;
-    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Start>, Shots, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> beginSliding;
+    private readonly Action<AcceleratorStream, KernelConfig, Shots, Lists, int, TSetups, TGround> slide, roll;
+    private readonly Action<AcceleratorStream, KernelConfig, Shots, Lists, TSetups, TGround> reachEnd;
+    private readonly Action<AcceleratorStream, KernelConfig, Shots, Lists, double, TSetups, TGround> endSliding, endRolling;
+    private readonly Action<AcceleratorStream, KernelConfig, Shots, Lists, TSetupsInEvents, TGroundInEvents> startSlip;
+    private readonly Action<AcceleratorStream, KernelConfig, Shots, Lists, double, TSetupsInEvents, TGroundInEvents> look, relax;
+    private readonly Action<AcceleratorStream, KernelConfig, Shots, Lists, int, TSetupsInEvents, TGroundInEvents> stick;
+    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Start>, Shots, int, Lists, TSetupsInEvents, TGroundInEvents> beginSliding;
+    private readonly Action<AcceleratorStream, KernelConfig, Shots, int, ArrayView<double>, TSetupsInEvents, TGroundInEvents> finish;
 
     // These two take longest to compile, and many ensembles never meet what they are for.
-    private readonly Lazy<Action<AcceleratorStream, KernelConfig, ArrayView<Start>, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>> begin;
-    private readonly Lazy<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>> events;
-
-    private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents> stick;
-    private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, TSetups, TGround> endSliding;
-    private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, TSetups, TGround> reachEnd;
-    private readonly Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, TSetups, TGround> endRolling;
-    private readonly Action<AcceleratorStream, KernelConfig, Shots, int, ArrayView<Finished>, TSetupsInEvents, TGroundInEvents> finish;
+    private readonly Lazy<Action<AcceleratorStream, KernelConfig, ArrayView<Start>, Shots, Lists, TSetupsInEvents, TGroundInEvents>> begin;
+    private readonly Lazy<Action<AcceleratorStream, KernelConfig, Shots, Lists, double, TSetupsInEvents, TGroundInEvents>> events;
 
     // A step too short for the numbers of plain steps would be undone there.
     private static readonly double Shortest = 2 * (double)T.Sliver;
@@ -150,24 +152,29 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
     {
         blockSize = Math.Min(64, accelerator.MaxGroupSize.X);
         smallBlock = Math.Min(WarpSize, blockSize);
+        (beginBlock, finishBlock) = (Math.Min(Shots.MostOfBlock, blockSize), Math.Min(ShotKernels.FinishBlock, blockSize));
         endBlock = Math.Min(2 * blockSize, accelerator.MaxGroupSize.X);
-        (int, int) Filling(string name) => Fill(name, typeof(T)) is var (threads, blocks) ? (Math.Min(threads, accelerator.MaxNumThreadsPerGroup), blocks) : default;
+        Fill Filling(string name) => FillOf(name, typeof(T), typeof(TSurface)) is { } fill ? fill with { Threads = Math.Min(fill.Threads, accelerator.MaxNumThreadsPerGroup) } : default;
         (slideFill, rollFill) = (Filling(nameof(ShotKernels.Slide)), Filling(nameof(ShotKernels.Roll)));
         multiprocessors = accelerator.NumMultiprocessors;
         var kernels = Loaded(accelerator, Names.Except(Seldom));
-        slide = kernels[nameof(ShotKernels.Slide)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, TSetups, TGround>>();
-        roll = kernels[nameof(ShotKernels.Roll)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetups, TGround>>();
-        startSlip = kernels[nameof(ShotKernels.StartSlip)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
-        relax = kernels[nameof(ShotKernels.Relax)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
-        wait = kernels[nameof(ShotKernels.Wait)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>>>();
-        beginSliding = kernels[nameof(ShotKernels.BeginSliding)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Start>, Shots, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
-        begin = new(() => Loaded(accelerator, [nameof(ShotKernels.Begin)]).Single().Value.CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, ArrayView<Start>, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>());
-        events = new(() => Loaded(accelerator, [nameof(ShotKernels.Event)]).Single().Value.CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>());
-        stick = kernels[nameof(ShotKernels.Stick)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, ArrayView<int>, TSetupsInEvents, TGroundInEvents>>();
-        endSliding = kernels[nameof(ShotKernels.EndSliding)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, double, ArrayView<int>, ArrayView<int>, TSetups, TGround>>();
-        reachEnd = kernels[nameof(ShotKernels.ReachEnd)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, int, ArrayView<int>, ArrayView<int>, TSetups, TGround>>();
-        endRolling = kernels[nameof(ShotKernels.EndRolling)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, ArrayView<int>, double, ArrayView<int>, ArrayView<int>, TSetups, TGround>>();
-        finish = kernels[nameof(ShotKernels.Finish)].CreateLauncherDelegate<Action<AcceleratorStream, KernelConfig, Shots, int, ArrayView<Finished>, TSetupsInEvents, TGroundInEvents>>();
+        TLauncher Launcher<TLauncher>(string name)
+            where TLauncher : Delegate => kernels[name].CreateLauncherDelegate<TLauncher>();
+        Lazy<TLauncher> OnDemand<TLauncher>(string name)
+            where TLauncher : Delegate => new(() => Loaded(accelerator, [name]).Single().Value.CreateLauncherDelegate<TLauncher>());
+        slide = Launcher<Action<AcceleratorStream, KernelConfig, Shots, Lists, int, TSetups, TGround>>(nameof(ShotKernels.Slide));
+        roll = Launcher<Action<AcceleratorStream, KernelConfig, Shots, Lists, int, TSetups, TGround>>(nameof(ShotKernels.Roll));
+        reachEnd = Launcher<Action<AcceleratorStream, KernelConfig, Shots, Lists, TSetups, TGround>>(nameof(ShotKernels.ReachEnd));
+        endSliding = Launcher<Action<AcceleratorStream, KernelConfig, Shots, Lists, double, TSetups, TGround>>(nameof(ShotKernels.EndSliding));
+        endRolling = Launcher<Action<AcceleratorStream, KernelConfig, Shots, Lists, double, TSetups, TGround>>(nameof(ShotKernels.EndRolling));
+        startSlip = Launcher<Action<AcceleratorStream, KernelConfig, Shots, Lists, TSetupsInEvents, TGroundInEvents>>(nameof(ShotKernels.StartSlip));
+        look = Launcher<Action<AcceleratorStream, KernelConfig, Shots, Lists, double, TSetupsInEvents, TGroundInEvents>>(nameof(ShotKernels.Look));
+        relax = Launcher<Action<AcceleratorStream, KernelConfig, Shots, Lists, double, TSetupsInEvents, TGroundInEvents>>(nameof(ShotKernels.Relax));
+        stick = Launcher<Action<AcceleratorStream, KernelConfig, Shots, Lists, int, TSetupsInEvents, TGroundInEvents>>(nameof(ShotKernels.Stick));
+        beginSliding = Launcher<Action<AcceleratorStream, KernelConfig, ArrayView<Start>, Shots, int, Lists, TSetupsInEvents, TGroundInEvents>>(nameof(ShotKernels.BeginSliding));
+        finish = Launcher<Action<AcceleratorStream, KernelConfig, Shots, int, ArrayView<double>, TSetupsInEvents, TGroundInEvents>>(nameof(ShotKernels.Finish));
+        begin = OnDemand<Action<AcceleratorStream, KernelConfig, ArrayView<Start>, Shots, Lists, TSetupsInEvents, TGroundInEvents>>(nameof(ShotKernels.Begin));
+        events = OnDemand<Action<AcceleratorStream, KernelConfig, Shots, Lists, double, TSetupsInEvents, TGroundInEvents>>(nameof(ShotKernels.Event));
     }
 
     public override int[] Run(ChunkMemory chunk, Group group, int most, KernelTimes? times, CancellationToken cancellation)
@@ -181,74 +188,75 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
         var ground = TGround.On(lane.Map, lane.Heights);
         var groundInEvents = TGroundInEvents.On(laneInEvents.Map, laneInEvents.Heights);
 
-        chunk.Clear(0, ShotKernels.Lists);
-        KernelTimes.Run(times, stream, () => beginSliding(stream, Blocks(count), chunk.Starts, chunk.Shots, count, chunk.Sliding, chunk.Rare, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Begin += s);
-        if (chunk.ReadCounts()[ShotKernels.Rare] is var others and > 0)
+        // A kernel for so many threads, those of a list; what a thread finds nothing to do for is gone at once.
+        void On(int threads, int size, Action<KernelConfig> kernel, Action<KernelTimes, double> add)
         {
-            KernelTimes.Run(times, stream, () => begin.Value(stream, Blocks(others, smallBlock), chunk.Starts, chunk.Shots, chunk.Rare, others, chunk.Sliding, chunk.Rolling, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Begin += s);
-            chunk.Clear(ShotKernels.Rare, 1);
+            if (threads > 0)
+            {
+                KernelTimes.Run(times, stream, () => kernel(Blocks(threads, size)), add);
+            }
         }
+
+        chunk.Clear(0, Lists.Lengths);
+        On(count, beginBlock, blocks => beginSliding(stream, blocks, chunk.Starts, chunk.Shots, count, chunk.Lists, setupsInEvents, groundInEvents), (t, s) => t.Begin += s);
+        On(chunk.ReadLengths()[Lists.Rare], smallBlock, blocks => begin.Value(stream, blocks, chunk.Starts, chunk.Shots, chunk.Lists, setupsInEvents, groundInEvents), (t, s) => t.Begin += s);
+        chunk.Clear(Lists.Rare);
         int[] left;
         while (true)
         {
-            var lengths = chunk.ReadCounts();
-            var (sliding, rolling, near, rare) = (lengths[ShotKernels.Sliding], lengths[ShotKernels.Rolling], lengths[ShotKernels.Near], lengths[ShotKernels.Rare]);
+            var lengths = chunk.ReadLengths();
+            var (sliding, rolling, near, rare) = (lengths[Lists.Sliding], lengths[Lists.Rolling], lengths[Lists.Near], lengths[Lists.Rare]);
+            times?.Stiff += lengths[Lists.Stiff];
             var plain = sliding + rolling + near;
             if (plain <= most && rare <= most)
             {
-                left = chunk.ReadLists(sliding, rolling, near, rare);
+                left = chunk.ReadLists(Lists.Sliding, Lists.Rolling, Lists.Near, Lists.Rare);
                 break;
             }
             cancellation.ThrowIfCancellationRequested();
+            chunk.Clear(Lists.Slid, Lists.Lengths - Lists.Slid);
             // Their kernel takes long, however few they are: they wait for each other.
             if (plain <= most)
             {
-                KernelTimes.Run(times, stream, () => events.Value(stream, Blocks(rare, smallBlock), chunk.Shots, chunk.Rare, rare, Shortest, chunk.Sliding, chunk.Rolling, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Events += s);
-                chunk.Clear(ShotKernels.Rare, 1);
+                On(rare, smallBlock, blocks => events.Value(stream, blocks, chunk.Shots, chunk.Lists, Shortest, setupsInEvents, groundInEvents), (t, s) => t.Events += s);
+                chunk.Clear(Lists.Rare);
                 times?.Waited(rare);
                 continue;
             }
-            chunk.Clear(ShotKernels.Sliding, 1);
-            chunk.Clear(ShotKernels.Rolled, ShotKernels.Near - ShotKernels.Rolled);
-            // The events: of sliding, what must slip on, of rolling.
-            var first = sliding + near;
             if (sliding > 0)
             {
-                KernelTimes.Run(times, stream, () => slide(stream, Lasting(sliding, slideFill), chunk.Shots, chunk.Sliding, sliding, chunk.Events, chunk.Counts, setups, ground), (t, s) => t.Slide += s);
-                KernelTimes.Run(times, stream, () => stick(stream, Blocks(sliding), chunk.Shots, chunk.Events, sliding, chunk.Rolling, chunk.Near, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Stick += s);
+                KernelTimes.Run(times, stream, () => slide(stream, Lasting(sliding, slideFill), chunk.Shots, chunk.Lists, slideFill.Steps, setups, ground), (t, s) => t.Slide += s);
+                chunk.Move(Lists.Sliding, Lists.Slid);
             }
-            if (near > 0)
-            {
-                chunk.Near.SubView(0, near).CopyTo(stream, chunk.Events.SubView(sliding, near));
-            }
-            // How many roll, come near the limit, slip, only the card knows; those who find nothing to do are gone at once.
+            On(sliding, blockSize, blocks => stick(stream, blocks, chunk.Shots, chunk.Lists, Lists.Slid, setupsInEvents, groundInEvents), (t, s) => t.Stick += s);
+            // How many of them roll now only the card knows.
             var mayRoll = sliding + rolling;
-            var all = first + mayRoll;
             if (mayRoll > 0)
             {
-                KernelTimes.Run(times, stream, () => roll(stream, Lasting(mayRoll, rollFill), chunk.Shots, chunk.Rolling, chunk.Events.SubView(first, mayRoll), chunk.Near, chunk.Counts, setups, ground), (t, s) => t.Roll += s);
+                KernelTimes.Run(times, stream, () => roll(stream, Lasting(mayRoll, rollFill), chunk.Shots, chunk.Lists, rollFill.Steps, setups, ground), (t, s) => t.Roll += s);
+                chunk.Move(Lists.Rolling, Lists.Rolled);
             }
-            chunk.Move(ShotKernels.Rolling, ShotKernels.Rolled);
-            KernelTimes.Run(times, stream, () => startSlip(stream, Blocks(near + mayRoll, smallBlock), chunk.Shots, chunk.Near, Shortest, chunk.Rolling, chunk.Stiff, chunk.Rare, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.StartSlip += s);
-            times?.Round(first, chunk.ReadCounts());
-            chunk.Clear(ShotKernels.Near, 1);
-            KernelTimes.Run(times, stream, () => relax(stream, Blocks(near + mayRoll, smallBlock), chunk.Shots, chunk.Stiff, LeastSlip, chunk.Sliding, chunk.Sticking, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Relax += s);
+            On(mayRoll, endBlock, blocks => reachEnd(stream, blocks, chunk.Shots, chunk.Lists, setups, ground), (t, s) => t.End += s);
+            // Of the others there are few.
+            lengths = chunk.ReadLengths();
+            (near, var slideEnds, var rollEnds) = (lengths[Lists.Near], lengths[Lists.SlideEnds], lengths[Lists.RollEnds]);
+            times?.Round(sliding + lengths[Lists.Rolled], near);
+            On(near, smallBlock, blocks => look(stream, blocks, chunk.Shots, chunk.Lists, Shortest, setupsInEvents, groundInEvents), (t, s) => t.StartSlip += s);
+            chunk.Clear(Lists.Near);
+            On(near, smallBlock, blocks => startSlip(stream, blocks, chunk.Shots, chunk.Lists, setupsInEvents, groundInEvents), (t, s) => t.StartSlip += s);
+            On(near, smallBlock, blocks => relax(stream, blocks, chunk.Shots, chunk.Lists, LeastSlip, setupsInEvents, groundInEvents), (t, s) => t.Relax += s);
             // Slip that has hardly begun may have come to its end.
-            KernelTimes.Run(times, stream, () => stick(stream, Blocks(near + mayRoll, smallBlock), chunk.Shots, chunk.Sticking, 0, chunk.Rolling, chunk.Near, chunk.Counts, setupsInEvents, groundInEvents), (t, s) => t.Stick += s);
-            KernelTimes.Run(times, stream, () => endSliding(stream, Blocks(all, endBlock), chunk.Shots, chunk.Events, first, Shortest, chunk.Sliding, chunk.Counts, setups, ground), (t, s) => t.End += s);
-            KernelTimes.Run(times, stream, () => reachEnd(stream, Blocks(all, endBlock), chunk.Shots, chunk.Events, first, chunk.Ends, chunk.Counts, setups, ground), (t, s) => t.End += s);
-            KernelTimes.Run(times, stream, () => endRolling(stream, Blocks(near + mayRoll, smallBlock), chunk.Shots, chunk.Ends, Shortest, chunk.Rolling, chunk.Counts, setups, ground), (t, s) => t.End += s);
-            KernelTimes.Run(times, stream, () => wait(stream, Blocks(all), chunk.Shots, chunk.Events, first, chunk.Rare, chunk.Counts), (t, s) => t.End += s);
+            On(near, smallBlock, blocks => stick(stream, blocks, chunk.Shots, chunk.Lists, Lists.Sticking, setupsInEvents, groundInEvents), (t, s) => t.Stick += s);
+            On(slideEnds + near, endBlock, blocks => endSliding(stream, blocks, chunk.Shots, chunk.Lists, Shortest, setups, ground), (t, s) => t.End += s);
+            On(rollEnds + near, smallBlock, blocks => endRolling(stream, blocks, chunk.Shots, chunk.Lists, Shortest, setups, ground), (t, s) => t.End += s);
         }
-        KernelTimes.Run(times, stream, () => finish(stream, Blocks(count), chunk.Shots, count, chunk.Finished, setupsInEvents, groundInEvents), (t, s) => t.Finish += s);
+        On(count, finishBlock, blocks => finish(stream, blocks, chunk.Shots, count, chunk.Finished, setupsInEvents, groundInEvents), (t, s) => t.Finish += s);
         chunk.Download(count);
         return left;
     }
 
-    private KernelConfig Blocks(int count) => Blocks(count, blockSize);
-
     // For plain steps: few blocks that stay; of few shots one warp here, one there.
-    private KernelConfig Lasting(int count, (int Threads, int Blocks) fill)
+    private KernelConfig Lasting(int count, Fill fill)
     {
         var most = fill.Blocks * multiprocessors;
         var size = Math.Clamp((count / most + WarpSize - 1) / WarpSize * WarpSize, Math.Min(WarpSize, fill.Threads), fill.Threads);

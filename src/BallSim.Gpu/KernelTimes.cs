@@ -21,13 +21,12 @@ internal sealed class KernelTimes
         return FormattableString.Invariant($"{kernels} | {Rounds} with {EventCount} events, {Near} near the limit of grip, {Stiff} slipping, {Rare} rare in {RareRounds}, {Left} left over");
     }
 
-    /// <summary>Counts a round: the events beside those of rolling; those of rolling, the shots near the limit of grip and of these those that slip stand in the lengths of the lists.</summary>
-    public void Round(int others, ReadOnlySpan<int> lengths)
+    /// <summary>Counts a round: the shots that had plain steps in it, and those near the limit of grip.</summary>
+    public void Round(int events, int near)
     {
         Rounds++;
-        EventCount += others + lengths[ShotKernels.Rolled];
-        Near += lengths[ShotKernels.Near];
-        Stiff += lengths[ShotKernels.Stiff];
+        EventCount += events;
+        Near += near;
     }
 
     /// <summary>Counts a round of rare events.</summary>

@@ -191,8 +191,8 @@ internal static class CommonEvents<T, TSurface>
         return Why.Nothing;
     }
 
-    /// <summary>The last step of a shot that rolls, where it ends as it was meant to, with nothing else near: the run has ended (Why.Nothing). Why.MayEnd: nothing was done.</summary>
-    public static Why ReachEnd(ref Moving<T> shot, in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control)
+    /// <summary>The last step of a shot that rolls, where it ends as it was meant to, with nothing else near. False: nothing was done.</summary>
+    public static bool ReachEnd(ref Moving<T> shot, in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control)
     {
         T zero = 0.0;
         var roll = new Roll<T, TSurface> { Body = body, Surface = surface, Start = shot.q, ByDistance = true };
@@ -207,18 +207,18 @@ internal static class CommonEvents<T, TSurface>
         roll.Arrive(ref step, h, shot.Grip, out var after);
         if (PlainSteps<T, TSurface>.TooMany(shot, next, bounds) || T.Max(rejected, roll.MaySlip(shot.Grip, after)) > zero || !(after.N > zero) || !PlainSteps<T, TSurface>.GoesByDistance(after.VelocityX, after.VelocityY))
         {
-            return Why.MayEnd;
+            return false;
         }
         var end = Landing<T>.AtOnce(ref step, ref h, bounds);
         if (end == Ending.None)
         {
-            return Why.MayEnd;
+            return false;
         }
         var (y, q, tally) = (shot.y, shot.q, shot.Tally);
         tally.Took(step, h, 1.0);
         PlainSteps<T, TSurface>.Advance(ref step, ref y, ref q, ω);
         End(ref shot, y, q, tally, 1, 0, end);
-        return Why.Nothing;
+        return true;
     }
 
     /// <summary>As <see cref="EndSliding"/>, for one that rolls: where its end takes a closer look.</summary>

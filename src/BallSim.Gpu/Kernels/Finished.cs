@@ -6,6 +6,9 @@ namespace BallSim.Gpu;
 /// <summary>What comes back of a shot: of its last instant what an outcome asks for, since the way from the card is narrow.</summary>
 internal struct Finished
 {
+    /// <summary>As many doubles take the same room.</summary>
+    public const int Doubles = 27;
+
     public DeviceDouble Time, X, Y, VelocityX, VelocityY, SlipX, SlipY, Revolutions;
     public Quat<DeviceDouble> Orientation;
     public Vec3<DeviceDouble> AngularVelocity;

@@ -16,47 +16,94 @@ internal static class SlipAgain<T, TSurface>
     // A kernel must end whatever happens; no stretch of slip is stiff for so many steps, and no step of rolling taken again so often.
     private const int MostStiff = 1000, MostTries = 20;
 
-    /// <summary>
-    /// One step of rolling, looked at closely, and if the demand passes the limit in it, the start of slip there; or the start of slip on a new row or at the end of slip. Why.Nothing: a plain step of rolling or
-    /// a stiff one of sliding can be taken next. Why.MayEnd, Why.Rare: nothing was done.
-    /// </summary>
+    /// <summary>One step of rolling, looked at closely. Why.Nothing: taken, and a plain step can be taken next; Why.SlipsAtRow: taken, and slip begins at its end. Why.MaySlip: the demand passes the limit in it; Why.MayEnd, Why.Rare: nothing was done.</summary>
     /// <param name="shot">That rolls.</param>
     /// <param name="body">Ball.</param>
     /// <param name="surface">Under it.</param>
     /// <param name="bounds">Of the run.</param>
     /// <param name="control">Of the steps.</param>
-    /// <param name="why">It may slip: MaySlip, SlipsAtRow, CannotRoll.</param>
     /// <param name="shortest">A step that brings it less far down-lane, m, is a rare event.</param>
-    public static Why Start(ref Moving<T> shot, in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control, Why why, T shortest)
+    /// <param name="passes">Where in the step the demand passes the limit.</param>
+    public static Why Look(ref Moving<T> shot, in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control, T shortest, out Between passes)
     {
-        var roll = new Roll<T, TSurface> { Body = body, Surface = surface, ByDistance = true };
-        roll.Surface.Enter(Pace<T>.Within(shot.y.Y, shot.rowEnd));
+        T zero = 0.0;
+        var roll = OnTheSpot(shot, body, surface);
         Step<State<T>> step = default;
-        step.K1 = shot.K1;
+        passes = default;
         var next = shot;
-        if (why == Why.MaySlip)
+        if (!Steps(ref next, ref roll, ref step, bounds, control, out var h, out var atEnd))
         {
-            why = Look(ref next, ref roll, ref step, bounds, control, shortest);
+            return Why.Rare;
         }
-        if (why is Why.MaySlip or Why.SlipsAtRow or Why.CannotRoll)
+        var ω = roll.ω;
+        roll.Arrive(ref step, h, next.Grip, out var after);
+        if (Excess<T, TSurface>.First(ref roll, step, h, next.Grip, after, out passes))
         {
-            why = Slip(ref next, ref roll, ref step, bounds, control, why);
+            return Why.MaySlip;
         }
-        if (why == Why.Nothing)
+        if (!(after.N > zero) || Pace<T>.IsLost(step) || !(h > shortest) || !PlainSteps<T, TSurface>.GoesByDistance(after.VelocityX, after.VelocityY))
         {
-            shot = next;
+            return Why.Rare;
         }
+        if (Pace<T>.MayEnd(step, bounds) > zero)
+        {
+            return Why.MayEnd;
+        }
+        next.Tally.Took(step, h, 1.0);
+        PlainSteps<T, TSurface>.Advance(ref step, ref next.y, ref next.q, ω);
+        next.Grip = after;
+        var why = Why.Nothing;
+        if (atEnd > zero)
+        {
+            next.rowEnd = roll.Surface.Enter(Pace<T>.EntersAt(next.y.Y, next.rowEnd));
+            if (!roll.Surface.Joins)
+            {
+                roll.Start = next.q;
+                roll.GripAt(next.y, out next.Grip);
+                why = next.Grip.Excess > zero ? Why.SlipsAtRow : Why.Nothing;
+                roll.Rates(next.y, out step.K1);
+            }
+        }
+        next.K1 = step.K1;
+        shot = next;
         return why;
     }
 
-    // A step of rolling. Why.MaySlip, Why.SlipsAtRow: slip begins at its end.
-    private static Why Look(ref Moving<T> shot, ref Roll<T, TSurface> roll, ref Step<State<T>> step, in Bounds<T> bounds, in Control<T> control, T shortest)
+    /// <summary>The start of slip: inside the next step of rolling, on a new row, or at the end of slip. False: it is not as simple as that, and nothing was done.</summary>
+    /// <param name="shot">That rolls, and slides then.</param>
+    /// <param name="body">Ball.</param>
+    /// <param name="surface">Under it.</param>
+    /// <param name="bounds">Of the run.</param>
+    /// <param name="control">Of the steps.</param>
+    /// <param name="why">It slips: MaySlip, SlipsAtRow, CannotRoll.</param>
+    /// <param name="passes">Where in the next step, of MaySlip.</param>
+    public static bool Start(ref Moving<T> shot, in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control, Why why, in Between passes)
+    {
+        var roll = OnTheSpot(shot, body, surface);
+        Step<State<T>> step = default;
+        var next = shot;
+        if (why == Why.MaySlip && !RollTo(passes, ref next, ref roll, ref step, bounds, control) || !Slip(ref next, ref roll, ref step, bounds, control, why))
+        {
+            return false;
+        }
+        shot = next;
+        return true;
+    }
+
+    private static Roll<T, TSurface> OnTheSpot(in Moving<T> shot, in Body<T> body, TSurface surface)
+    {
+        var roll = new Roll<T, TSurface> { Body = body, Surface = surface, Start = shot.q, ByDistance = true };
+        roll.Surface.Enter(Pace<T>.Within(shot.y.Y, shot.rowEnd));
+        return roll;
+    }
+
+    // The next step of rolling, taken until it stands; false: there are too many. The shot has counted them.
+    private static bool Steps(ref Moving<T> shot, ref Roll<T, TSurface> roll, ref Step<State<T>> step, in Bounds<T> bounds, in Control<T> control, out T h, out T atEnd)
     {
         T zero = 0.0;
-        roll.Start = shot.q;
-        step.Start = shot.y;
+        (step.Start, step.K1) = (shot.y, shot.K1);
         var vy = shot.Grip.VelocityY;
-        T h, atEnd, norm;
+        T norm;
         for (var tries = 0; ; tries++)
         {
             h = Pace<T>.ByDistance(Pace<T>.CapTurn(shot.dt, shot.Grip.ω, Pace<T>.MaxTurnWhileRolling), vy, Pace<T>.NextLine(shot.y.X, shot.y.Y, step.K1.X, shot.rowEnd, bounds) - shot.y.Y, out atEnd);
@@ -66,7 +113,7 @@ internal static class SlipAgain<T, TSurface>
             shot.Steps++;
             if (shot.Steps >= bounds.MaxSteps || !(shot.dt > 1e-14) || tries == MostTries)
             {
-                return Why.Rare;
+                return false;
             }
             if (!(rejected > zero))
             {
@@ -74,50 +121,35 @@ internal static class SlipAgain<T, TSurface>
             }
             shot.Rejected++;
         }
-        var ω = roll.ω;
-        roll.Arrive(ref step, h, shot.Grip, out var after);
-        var slips = Excess<T, TSurface>.First(ref roll, step, h, shot.Grip, after, out var between);
-        if (slips)
-        {
-            Excess<T, TSurface>.Land(ref roll, ref step, ref h, shot.Grip, ref after, between, control);
-        }
-        if (!(after.N > zero) || Pace<T>.IsLost(step) || !slips && (!(h > shortest) || !PlainSteps<T, TSurface>.GoesByDistance(after.VelocityX, after.VelocityY)))
-        {
-            return Why.Rare;
-        }
-        if (Pace<T>.MayEnd(step, bounds) > zero)
-        {
-            return slips ? Why.Rare : Why.MayEnd;
-        }
-        shot.Tally.Took(step, h, 1.0);
-        PlainSteps<T, TSurface>.Advance(ref step, ref shot.y, ref shot.q, ω);
-        (shot.lastNorm, shot.Grip) = (norm, after);
-        if (slips)
-        {
-            return Why.MaySlip;
-        }
-        var why = Why.Nothing;
-        if (atEnd > zero)
-        {
-            shot.rowEnd = roll.Surface.Enter(Pace<T>.EntersAt(shot.y.Y, shot.rowEnd));
-            if (!roll.Surface.Joins)
-            {
-                roll.Start = shot.q;
-                roll.GripAt(shot.y, out shot.Grip);
-                why = shot.Grip.Excess > zero ? Why.SlipsAtRow : Why.Nothing;
-                roll.Rates(shot.y, out step.K1);
-            }
-        }
-        shot.K1 = step.K1;
-        return why;
+        shot.lastNorm = norm;
+        return true;
     }
 
-    // From rolling to sliding; Why.Rare if more happens in that moment.
-    private static Why Slip(ref Moving<T> shot, ref Roll<T, TSurface> roll, ref Step<State<T>> step, in Bounds<T> bounds, in Control<T> control, Why why)
+    // Rolls to where the demand reaches the limit, in the step that was looked at.
+    private static bool RollTo(in Between passes, ref Moving<T> shot, ref Roll<T, TSurface> roll, ref Step<State<T>> step, in Bounds<T> bounds, in Control<T> control)
+    {
+        if (!Steps(ref shot, ref roll, ref step, bounds, control, out var h, out _))
+        {
+            return false;
+        }
+        roll.Arrive(ref step, h, shot.Grip, out var after);
+        Excess<T, TSurface>.Land(ref roll, ref step, ref h, shot.Grip, ref after, passes, control);
+        if (!(after.N > 0.0) || Pace<T>.IsLost(step) || Pace<T>.MayEnd(step, bounds) > 0.0)
+        {
+            return false;
+        }
+        shot.Tally.Took(step, h, 1.0);
+        PlainSteps<T, TSurface>.Advance(ref step, ref shot.y, ref shot.q, roll.ω);
+        shot.Grip = after;
+        return true;
+    }
+
+    // From rolling to sliding; false if more happens in that moment.
+    private static bool Slip(ref Moving<T> shot, ref Roll<T, TSurface> roll, ref Step<State<T>> step, in Bounds<T> bounds, in Control<T> control, Why why)
     {
         if (++shot.Transitions > bounds.MaxTransitions)
         {
-            return Why.Rare;
+            return false;
         }
         if (why != Why.CannotRoll)
         {
@@ -128,7 +160,7 @@ internal static class SlipAgain<T, TSurface>
         StartOfSlip<T, TSurface>.RollPast(ref roll, ref step, shot.y, shot.q, time, ref shot.Grip);
         if (Pace<T>.IsLost(step) || Pace<T>.MayEnd(step, bounds) > 0.0)
         {
-            return Why.Rare;
+            return false;
         }
         shot.Tally.Took(step, time, 1.0);
         PlainSteps<T, TSurface>.Advance(ref step, ref shot.y, ref shot.q, roll.ω);
@@ -136,7 +168,7 @@ internal static class SlipAgain<T, TSurface>
         StartOfSlip<T, TSurface>.Push(ref roll, ref slide, ref shot.y, shot.q, time, jumps);
         shot.dt = T.Min(shot.dt, time);
         (shot.Seen, shot.Phase, shot.Stiff) = (slide.Seen, Phase.Slide, 1.0);
-        return Why.Nothing;
+        return true;
     }
 
     /// <summary>Stiff steps of sliding: until a plain step can be taken with no less than the least slip, m/s (Why.Nothing), slip has come to its end (Why.Sticks), or something else is met (Why.Rare), from the state before that step.</summary>
