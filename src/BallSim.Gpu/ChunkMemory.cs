@@ -13,8 +13,9 @@ internal sealed class ChunkMemory : IDisposable
 
     private readonly Accelerator accelerator;
     private readonly MemoryBuffer1D<Start, Stride1D.Dense> starts;
-    private readonly MemoryBuffer1D<double, Stride1D.Dense> numbers;
-    private readonly MemoryBuffer1D<int, Stride1D.Dense> wholes;
+    private readonly MemoryBuffer1D<Pair, Stride1D.Dense> pairs;
+    private readonly MemoryBuffer1D<Counts, Stride1D.Dense> counts;
+    private readonly MemoryBuffer1D<int, Stride1D.Dense> setups, whys;
     private readonly MemoryBuffer1D<Finished, Stride1D.Dense> finished;
     private readonly MemoryBuffer1D<int, Stride1D.Dense> lists, listLengths;
     private readonly int[] lengths = GC.AllocateArray<int>(Gpu.Lists.Lengths, pinned: true);
@@ -22,15 +23,8 @@ internal sealed class ChunkMemory : IDisposable
     private readonly Dictionary<Type, MemoryBuffer> tables = [];
     private readonly Dictionary<Lane, Dictionary<Type, IDisposable>> lanes = new(ReferenceEqualityComparer.Instance);
 
-    /// <summary>What a shot takes on the device and on the processor, bytes.</summary>
-    public static long BytesThere
-    {
-        get
-        {
-            var (numbers, wholes) = Gpu.Shots.Room(Gpu.Shots.Tile);
-            return (numbers * sizeof(double) + wholes * sizeof(int)) / Gpu.Shots.Tile + Unsafe.SizeOf<Start>() + Unsafe.SizeOf<Finished>() + Gpu.Lists.Number * sizeof(int);
-        }
-    }
+    /// <summary>What a shot takes on the device and on the processor, bytes: of whole numbers its counts, its setup, why it waits, and its place in the lists.</summary>
+    public static long BytesThere => Gpu.Shots.Room(Gpu.Shots.Tile) * Unsafe.SizeOf<Pair>() / Gpu.Shots.Tile + Unsafe.SizeOf<Counts>() + Unsafe.SizeOf<Start>() + Unsafe.SizeOf<Finished>() + (2 + Gpu.Lists.Number) * sizeof(int);
 
     /// <inheritdoc cref="BytesThere"/>
     public static long BytesHere => ChunkRows.Bytes + Unsafe.SizeOf<Finished>();
@@ -41,9 +35,10 @@ internal sealed class ChunkMemory : IDisposable
         Most = most;
         Stream = accelerator.CreateStream();
         starts = accelerator.Allocate1D<Start>(most);
-        var room = Gpu.Shots.Room(most);
-        numbers = accelerator.Allocate1D<double>(room.Numbers);
-        wholes = accelerator.Allocate1D<int>(room.Wholes);
+        pairs = accelerator.Allocate1D<Pair>(Gpu.Shots.Room(most));
+        counts = accelerator.Allocate1D<Counts>(most);
+        setups = accelerator.Allocate1D<int>(most);
+        whys = accelerator.Allocate1D<int>(most);
         finished = accelerator.Allocate1D<Finished>(most);
         lists = accelerator.Allocate1D<int>((long)Gpu.Lists.Number * most);
         listLengths = accelerator.Allocate1D<int>(lengths.Length);
@@ -61,7 +56,7 @@ internal sealed class ChunkMemory : IDisposable
 
     public ArrayView<Start> Starts => starts.View;
 
-    public Shots Shots => new(numbers.View, wholes.View);
+    public Shots Shots => new(pairs.View, counts.View, setups.View, whys.View);
 
     public ArrayView<double> Finished => finished.View.BaseView.Cast<double>();
 
@@ -160,7 +155,7 @@ internal sealed class ChunkMemory : IDisposable
     public void Dispose()
     {
         ForgetLanes();
-        foreach (var buffer in (IEnumerable<IDisposable>)[.. locks, .. tables.Values, starts, numbers, wholes, finished, lists, listLengths, Stream])
+        foreach (var buffer in (IEnumerable<IDisposable>)[.. locks, .. tables.Values, starts, pairs, counts, setups, whys, finished, lists, listLengths, Stream])
         {
             buffer.Dispose();
         }

@@ -121,7 +121,7 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
     where TEffects : struct, IEffects
 {
     // Threads of a block: more blocks than the device runs at a time; one warp, where few are slow: they spread over the card; twice as many for ends, which nearly all shots meet together.
-    private readonly int blockSize, smallBlock, endBlock, beginBlock, finishBlock;
+    private readonly int blockSize, smallBlock, endBlock, finishBlock;
 
     // Of plain steps, and how many multiprocessors there are.
     private readonly Fill slideFill, rollFill;
@@ -152,7 +152,7 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
     {
         blockSize = Math.Min(64, accelerator.MaxGroupSize.X);
         smallBlock = Math.Min(WarpSize, blockSize);
-        (beginBlock, finishBlock) = (Math.Min(Shots.MostOfBlock, blockSize), Math.Min(ShotKernels.FinishBlock, blockSize));
+        finishBlock = Math.Min(ShotKernels.FinishBlock, blockSize);
         endBlock = Math.Min(2 * blockSize, accelerator.MaxGroupSize.X);
         Fill Filling(string name) => FillOf(name, typeof(T), typeof(TSurface)) is { } fill ? fill with { Threads = Math.Min(fill.Threads, accelerator.MaxNumThreadsPerGroup) } : default;
         (slideFill, rollFill) = (Filling(nameof(ShotKernels.Slide)), Filling(nameof(ShotKernels.Roll)));
@@ -198,7 +198,7 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
         }
 
         chunk.Clear(0, Lists.Lengths);
-        On(count, beginBlock, blocks => beginSliding(stream, blocks, chunk.Starts, chunk.Shots, count, chunk.Lists, setupsInEvents, groundInEvents), (t, s) => t.Begin += s);
+        On(count, blockSize, blocks => beginSliding(stream, blocks, chunk.Starts, chunk.Shots, count, chunk.Lists, setupsInEvents, groundInEvents), (t, s) => t.Begin += s);
         On(chunk.ReadLengths()[Lists.Rare], smallBlock, blocks => begin.Value(stream, blocks, chunk.Starts, chunk.Shots, chunk.Lists, setupsInEvents, groundInEvents), (t, s) => t.Begin += s);
         chunk.Clear(Lists.Rare);
         int[] left;

@@ -3,58 +3,78 @@ using BallSim.Spatial;
 
 namespace BallSim.Gpu;
 
-/// <summary>Every number of a part of a shot, in a fixed order, to or from where a transfer has it: the card knows no other way.</summary>
+/// <summary>Every number of a part of a shot, in a fixed order and two by two, to or from where a transfer has it: the card knows no other way.</summary>
 internal static class Columns<T>
     where T : unmanaged, IDeviceReal<T>, IReal<T>
 {
     public static void Each<TTransfer>(ref TTransfer with, ref State<T> a)
         where TTransfer : struct, ITransfer<T>
     {
-        (a.Time, a.X, a.Y) = (with.Next(a.Time), with.Next(a.X), with.Next(a.Y));
-        (a.VelocityX, a.VelocityY) = (with.Next(a.VelocityX), with.Next(a.VelocityY));
-        (a.MomentumX, a.MomentumY, a.MomentumZ) = (with.Next(a.MomentumX), with.Next(a.MomentumY), with.Next(a.MomentumZ));
-        (a.TurnX, a.TurnY, a.TurnZ) = (with.Next(a.TurnX), with.Next(a.TurnY), with.Next(a.TurnZ));
-        (a.CoverFilm, a.Revolutions) = (with.Next(a.CoverFilm), with.Next(a.Revolutions));
-        (a.FrictionWork, a.DragWork, a.OilTaken) = (with.Next(a.FrictionWork), with.Next(a.DragWork), with.Next(a.OilTaken));
+        with.Two(ref a.Time, ref a.X);
+        with.Two(ref a.Y, ref a.VelocityX);
+        with.Two(ref a.VelocityY, ref a.MomentumX);
+        with.Two(ref a.MomentumY, ref a.MomentumZ);
+        with.Two(ref a.TurnX, ref a.TurnY);
+        with.Two(ref a.TurnZ, ref a.CoverFilm);
+        with.Two(ref a.Revolutions, ref a.FrictionWork);
+        with.Two(ref a.DragWork, ref a.OilTaken);
     }
 
     public static void Each<TTransfer>(ref TTransfer with, ref Quat<T> a)
-        where TTransfer : struct, ITransfer<T> => a = new(with.Next(a.W), with.Next(a.X), with.Next(a.Y), with.Next(a.Z));
-
-    public static void Each<TTransfer>(ref TTransfer with, ref Vec3<T> a)
-        where TTransfer : struct, ITransfer<T> => a = new(with.Next(a.X), with.Next(a.Y), with.Next(a.Z));
+        where TTransfer : struct, ITransfer<T>
+    {
+        var (w, x, y, z) = (a.W, a.X, a.Y, a.Z);
+        with.Two(ref w, ref x);
+        with.Two(ref y, ref z);
+        a = new(w, x, y, z);
+    }
 
     public static void Each<TTransfer>(ref TTransfer with, ref Seen<T> a)
         where TTransfer : struct, ITransfer<T>
     {
-        Each(ref with, ref a.ω);
-        (a.VelocityX, a.VelocityY, a.Slip, a.N) = (with.Next(a.VelocityX), with.Next(a.VelocityY), with.Next(a.Slip), with.Next(a.N));
-        (a.Fall, a.Pull) = (with.Next(a.Fall), with.Next(a.Pull));
+        var (x, y, z, none) = (a.ω.X, a.ω.Y, a.ω.Z, a.Pull);
+        with.Two(ref x, ref y);
+        with.Two(ref z, ref a.VelocityX);
+        with.Two(ref a.VelocityY, ref a.Slip);
+        with.Two(ref a.N, ref a.Fall);
+        with.Two(ref a.Pull, ref none);
+        a.ω = new(x, y, z);
     }
 
     public static void Each<TTransfer>(ref TTransfer with, ref Dip<T> a)
         where TTransfer : struct, ITransfer<T>
     {
-        (a.Shift, a.Lost) = (with.Next(a.Shift), with.Next(a.Lost));
-        (a.PushX, a.PushY) = (with.Next(a.PushX), with.Next(a.PushY));
-        (a.TurnX, a.TurnY, a.TurnZ, a.Work) = (with.Next(a.TurnX), with.Next(a.TurnY), with.Next(a.TurnZ), with.Next(a.Work));
-        (a.Film, a.WhenFresh, a.Slip, a.Scale, a.Strip) = (with.Next(a.Film), with.Next(a.WhenFresh), with.Next(a.Slip), with.Next(a.Scale), with.Next(a.Strip));
-        (a.Curve1, a.Curve2, a.Curve3) = (with.Next(a.Curve1), with.Next(a.Curve2), with.Next(a.Curve3));
-        (a.Rise, a.Bend, a.Swing, a.Depth) = (with.Next(a.Rise), with.Next(a.Bend), with.Next(a.Swing), with.Next(a.Depth));
+        with.Two(ref a.Shift, ref a.Lost);
+        with.Two(ref a.PushX, ref a.PushY);
+        with.Two(ref a.TurnX, ref a.TurnY);
+        with.Two(ref a.TurnZ, ref a.Work);
+        with.Two(ref a.Film, ref a.WhenFresh);
+        with.Two(ref a.Slip, ref a.Scale);
+        with.Two(ref a.Strip, ref a.Curve1);
+        with.Two(ref a.Curve2, ref a.Curve3);
+        with.Two(ref a.Rise, ref a.Bend);
+        with.Two(ref a.Swing, ref a.Depth);
     }
 
     public static void Each<TTransfer>(ref TTransfer with, ref Grip<T> a)
         where TTransfer : struct, ITransfer<T>
     {
-        Each(ref with, ref a.ω);
-        (a.Excess, a.Limit, a.N, a.VelocityX, a.VelocityY) = (with.Next(a.Excess), with.Next(a.Limit), with.Next(a.N), with.Next(a.VelocityX), with.Next(a.VelocityY));
-        (a.Film, a.Shift) = (with.Next(a.Film), with.Next(a.Shift));
+        var (x, y, z) = (a.ω.X, a.ω.Y, a.ω.Z);
+        with.Two(ref x, ref y);
+        with.Two(ref z, ref a.Excess);
+        with.Two(ref a.Limit, ref a.N);
+        with.Two(ref a.VelocityX, ref a.VelocityY);
+        with.Two(ref a.Film, ref a.Shift);
+        a.ω = new(x, y, z);
     }
 
     public static void Each<TTransfer>(ref TTransfer with, ref Tally<T> a)
         where TTransfer : struct, ITransfer<T>
     {
-        (a.Hand, a.Reach, a.BreakY, a.BreakTime, a.Turned) = (with.Next(a.Hand), with.Next(a.Reach), with.Next(a.BreakY), with.Next(a.BreakTime), with.Next(a.Turned));
-        (a.RollX, a.RollY, a.RollTime, a.Rolled, a.SlippedAgain) = (with.Next(a.RollX), with.Next(a.RollY), with.Next(a.RollTime), with.Next(a.Rolled), with.Next(a.SlippedAgain));
+        with.Two(ref a.Hand, ref a.Reach);
+        with.Two(ref a.BreakY, ref a.BreakTime);
+        with.Two(ref a.Turned, ref a.RollX);
+        with.Two(ref a.RollY, ref a.RollTime);
+        with.Two(ref a.Rolled, ref a.SlippedAgain);
     }
 }

@@ -320,27 +320,24 @@ internal static class ShotKernels
         where TSetups : struct, ISetups<DeviceDouble>
         where TEffects : struct, IEffects
     {
-        var room = SharedMemory.Allocate<double>(Shots.RoomOfBlock);
         var i = Grid.GlobalIndex.X;
-        if (i < count)
+        if (i >= count)
         {
-            var start = starts[i];
-            var setup = setups.Of(start.Setup);
-            Moving<DeviceDouble> moving = default;
-            shots.KeepSetup(i, start.Setup);
-            if (CommonEvents<DeviceDouble, TSurface>.Begin(start, ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Control))
-            {
-                shots.KeepIn<DeviceDouble, TEffects>(room, ILGPU.Group.IdxX, i, moving);
-                lists.Add(Lists.Sliding, i);
-            }
-            else
-            {
-                lists.Add(Lists.Rare, i);
-            }
+            return;
         }
-        ILGPU.Group.Barrier();
-        var first = Grid.IdxX * ILGPU.Group.DimX;
-        shots.Spread<TEffects>(room, first, Math.Min(ILGPU.Group.DimX, count - first));
+        var start = starts[i];
+        var setup = setups.Of(start.Setup);
+        Moving<DeviceDouble> moving = default;
+        shots.KeepSetup(i, start.Setup);
+        if (CommonEvents<DeviceDouble, TSurface>.Begin(start, ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Control))
+        {
+            shots.Keep<DeviceDouble, TEffects>(i, moving, sliding: true, rolling: false);
+            lists.Add(Lists.Sliding, i);
+        }
+        else
+        {
+            lists.Add(Lists.Rare, i);
+        }
     }
 
     /// <summary>From the foul line to the first plain step, for those that wait for it.</summary>

@@ -2,58 +2,53 @@ using BallSim.Integration;
 using BallSim.Motion;
 using BallSim.Spatial;
 using ILGPU;
+using ILGPU.Runtime;
 
 namespace BallSim.Gpu;
 
 /// <summary>
-/// Shots between two kernels, in the card's memory. Each number of them has a column, in tiles of a few shots, so that where in a tile a number stands the compiler knows. The wider a tile, the more of what a warp asks for lies side by side,
-/// if its shots do; the narrower, the less is brought in vain where a warp's shots are some of many, as they are after the first round: the least that a card brings is four numbers. In doubles, whatever the numbers of the plain steps.
+/// Shots between two kernels, in the card's memory. Each pair of numbers has a column, in tiles of two shots: four numbers, the least that a card brings. Where few of many shots are wanted, as after the first round, half of what is brought is
+/// asked for; where a warp's shots lie side by side, all of it. Where in a tile a pair stands the compiler knows. In doubles, whatever the numbers of the plain steps.
 /// </summary>
-internal readonly struct Shots(ArrayView<double> numbers, ArrayView<int> wholes)
+internal readonly struct Shots(ArrayView<Pair> pairs, ArrayView<Counts> counts, ArrayView<int> setups, ArrayView<int> whys)
 {
     internal const int Tile = 2;
 
-    // How many numbers a shot has, and where parts of it begin, in the order in which Each goes through them; how many whole ones.
-    private const int Numbers = 94, Wholes = 7, AtTurned = 32, AtPace = 36, AtTally = 40, AtSeen = 50, AtDip = 59, AtGrip = 79, AtPasses = 89;
+    // Where the parts of a shot begin, in the order in which Each goes through them, each with an even number, and how many pairs there are.
+    private const int AtTurned = 32, AtPace = 36, AtTally = 40, AtSeen = 50, AtDip = 60, AtGrip = 80, AtPasses = 90, Pairs = 48;
 
-    // The columns of whole numbers.
-    private const int AtSteps = 0, AtRejected = 1, AtTransitions = 2, AtPhase = 3, AtEnded = 4, AtSetup = 5, AtWhy = 6;
+    private readonly ArrayView<Pair> pairs = pairs;
+    private readonly ArrayView<Counts> counts = counts;
+    private readonly ArrayView<int> setups = setups, whys = whys;
 
-    private readonly ArrayView<double> numbers = numbers;
-    private readonly ArrayView<int> wholes = wholes;
-
-    /// <summary>How many doubles and whole numbers so many shots need.</summary>
-    public static (long Numbers, long Wholes) Room(int shots)
-    {
-        var all = (long)(shots + Tile - 1) / Tile * Tile;
-        return (all * Numbers, all * Wholes);
-    }
+    /// <summary>How many pairs so many shots need.</summary>
+    public static long Room(int shots) => (long)(shots + Tile - 1) / Tile * Tile * Pairs;
 
     /// <summary>The setup that a shot is thrown with.</summary>
-    public int SetupOf(int shot) => Of(wholes, shot, Wholes)[AtSetup * Tile];
+    public int SetupOf(int shot) => setups[shot];
 
-    public void KeepSetup(int shot, int setup) => Of(wholes, shot, Wholes)[AtSetup * Tile] = setup;
+    public void KeepSetup(int shot, int setup) => setups[shot] = setup;
 
     /// <summary>Why a shot left its plain steps.</summary>
-    public Why WhyOf(int shot) => (Why)Of(wholes, shot, Wholes)[AtWhy * Tile];
-
-    public Phase PhaseOf(int shot) => (Phase)Of(wholes, shot, Wholes)[AtPhase * Tile];
+    public Why WhyOf(int shot) => (Why)whys[shot];
 
     /// <summary>Where in its next step the demand of rolling passes the limit of grip, as a look has found.</summary>
     public Between PassesOf(int shot)
     {
-        var own = Of(numbers, shot, Numbers);
-        return new(own[AtPasses * Tile], own[(AtPasses + 1) * Tile], own[(AtPasses + 2) * Tile], own[(AtPasses + 3) * Tile], own[(AtPasses + 4) * Tile]);
+        var reading = new Reading<DeviceDouble>(Of(shot));
+        DeviceDouble low = default, atLow = default, high = default, atHigh = default, likely = default;
+        Passes(ref reading, ref low, ref atLow, ref high, ref atHigh, ref likely);
+        return new((double)low, (double)atLow, (double)high, (double)atHigh, (double)likely);
     }
 
     public void Keep(int shot, in Between passes)
     {
-        var own = Of(numbers, shot, Numbers);
-        (own[AtPasses * Tile], own[(AtPasses + 1) * Tile], own[(AtPasses + 2) * Tile]) = (passes.Low, passes.AtLow, passes.High);
-        (own[(AtPasses + 3) * Tile], own[(AtPasses + 4) * Tile]) = (passes.AtHigh, passes.Likely);
+        var writing = new Writing<DeviceDouble>(Of(shot));
+        DeviceDouble low = passes.Low, atLow = passes.AtLow, high = passes.High, atHigh = passes.AtHigh, likely = passes.Likely;
+        Passes(ref writing, ref low, ref atLow, ref high, ref atHigh, ref likely);
     }
 
-    public void Keep(int shot, Why why) => Of(wholes, shot, Wholes)[AtWhy * Tile] = (int)why;
+    public void Keep(int shot, Why why) => whys[shot] = (int)why;
 
     /// <summary>All of a shot; what is not used is not read.</summary>
     public Moving<T> Read<T, TEffects>(int shot)
@@ -61,41 +56,11 @@ internal readonly struct Shots(ArrayView<double> numbers, ArrayView<int> wholes)
         where TEffects : struct, IEffects
     {
         Moving<T> moving = default;
-        var reading = new Reading<T>(Of(numbers, shot, Numbers));
+        var reading = new Reading<T>(Of(shot));
         Each<T, Reading<T>>(ref reading, ref moving, sliding: true, dips: HasDips<TEffects>(), rolling: true);
-        var own = Of(wholes, shot, Wholes);
-        (moving.Steps, moving.Rejected, moving.Transitions) = (own[AtSteps * Tile], own[AtRejected * Tile], own[AtTransitions * Tile]);
-        (moving.Phase, moving.Ended) = ((Phase)own[AtPhase * Tile], (Ending)own[AtEnded * Tile]);
+        var own = counts.AsAligned(Counts.Alignment)[shot];
+        (moving.Steps, moving.Rejected, moving.Transitions, moving.Phase, moving.Ended) = (own.Steps, own.Rejected, own.Transitions, own.Phase, own.Ended);
         return moving;
-    }
-
-    /// <summary>Room for the numbers of so many shots that a block keeps to itself, see <see cref="Spread{TEffects}"/>.</summary>
-    public const int MostOfBlock = 32, RoomOfBlock = MostOfBlock * Numbers;
-
-    /// <summary>Keeps a shot that is to slide: its numbers in the block's own room.</summary>
-    public void KeepIn<T, TEffects>(ArrayView<double> room, int place, int shot, Moving<T> moving)
-        where T : unmanaged, IDeviceReal<T>, IReal<T>
-        where TEffects : struct, IEffects
-    {
-        Write<T, TEffects>(room, place, moving, sliding: true, rolling: false);
-        KeepWholes(shot, moving);
-    }
-
-    /// <summary>Writes what the threads of a block have kept in its room, side by side: a number here and one there takes as long as four in a row.</summary>
-    /// <param name="room">Of the block.</param>
-    /// <param name="first">Its first shot.</param>
-    /// <param name="count">Its shots; of one that has not been kept comes what happens to be there.</param>
-    public void Spread<TEffects>(ArrayView<double> room, int first, int count)
-        where TEffects : struct, IEffects
-    {
-        var used = (HasDips<TEffects>() ? AtGrip : AtDip) * Tile;
-        var tiles = (count + Tile - 1) / Tile;
-        var to = numbers.SubView((long)(first / Tile) * (Numbers * Tile), tiles * (Numbers * Tile));
-        for (var k = ILGPU.Group.IdxX; k < tiles * used; k += ILGPU.Group.DimX)
-        {
-            var at = k / used * (Numbers * Tile) + k % used;
-            to[at] = room[at];
-        }
     }
 
     /// <summary>Keeps a shot; what was last seen of the contact while sliding, and while rolling, only where it has changed; of one that has ended, where neither is asked for, not what a next step would begin with.</summary>
@@ -103,35 +68,29 @@ internal readonly struct Shots(ArrayView<double> numbers, ArrayView<int> wholes)
         where T : unmanaged, IDeviceReal<T>, IReal<T>
         where TEffects : struct, IEffects
     {
-        Write<T, TEffects>(numbers, shot, moving, sliding, rolling);
-        KeepWholes(shot, moving);
-    }
-
-    private static void Write<T, TEffects>(ArrayView<double> all, int shot, Moving<T> moving, bool sliding, bool rolling)
-        where T : unmanaged, IDeviceReal<T>, IReal<T>
-        where TEffects : struct, IEffects
-    {
-        var writing = new Writing<T>(Of(all, shot, Numbers));
+        var writing = new Writing<T>(Of(shot));
         Each<T, Writing<T>>(ref writing, ref moving, sliding, sliding && HasDips<TEffects>(), rolling);
-    }
-
-    private void KeepWholes<T>(int shot, in Moving<T> moving)
-        where T : unmanaged, IDeviceReal<T>, IReal<T>
-    {
-        var own = Of(wholes, shot, Wholes);
-        (own[AtSteps * Tile], own[AtRejected * Tile], own[AtTransitions * Tile]) = (moving.Steps, moving.Rejected, moving.Transitions);
-        (own[AtPhase * Tile], own[AtEnded * Tile]) = ((int)moving.Phase, (int)moving.Ended);
+        counts.AsAligned(Counts.Alignment)[shot] = new(moving.Steps, moving.Rejected, moving.Transitions, moving.Phase, moving.Ended);
     }
 
     private static bool HasDips<TEffects>()
         where TEffects : struct, IEffects => (TEffects.Value & Effects.Dips) != 0;
 
-    // The numbers of a shot, a tile apart.
-    private static ArrayView<TItem> Of<TItem>(ArrayView<TItem> all, int shot, int columns)
-        where TItem : unmanaged
+    private static void Passes<TTransfer>(ref TTransfer with, ref DeviceDouble low, ref DeviceDouble atLow, ref DeviceDouble high, ref DeviceDouble atHigh, ref DeviceDouble likely)
+        where TTransfer : struct, ITransfer<DeviceDouble>
     {
-        var first = (long)(shot / Tile) * (columns * Tile) + shot % Tile;
-        return all.SubView(first, all.Length - first);
+        with.To(AtPasses);
+        with.Two(ref low, ref atLow);
+        with.Two(ref high, ref atHigh);
+        var none = likely;
+        with.Two(ref likely, ref none);
+    }
+
+    // The pairs of a shot, a tile apart.
+    private ArrayView<Pair> Of(int shot)
+    {
+        var first = (long)(shot / Tile) * (Pairs * Tile) + shot % Tile;
+        return pairs.SubView(first, pairs.Length - first);
     }
 
     private static void Each<T, TTransfer>(ref TTransfer with, ref Moving<T> m, bool sliding, bool dips, bool rolling)
@@ -144,7 +103,8 @@ internal readonly struct Shots(ArrayView<double> numbers, ArrayView<int> wholes)
         {
             Columns<T>.Each(ref with, ref m.K1);
             with.To(AtPace);
-            (m.dt, m.lastNorm, m.rowEnd, m.Stiff) = (with.Next(m.dt), with.Next(m.lastNorm), with.Next(m.rowEnd), with.Next(m.Stiff));
+            with.Two(ref m.dt, ref m.lastNorm);
+            with.Two(ref m.rowEnd, ref m.Stiff);
         }
         with.To(AtTurned);
         Columns<T>.Each(ref with, ref m.q);
