@@ -120,7 +120,7 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
     where TSetupsInEvents : struct, ISetups<DeviceDouble>, ISetupsFrom<TSetupsInEvents, DeviceDouble>
     where TEffects : struct, IEffects
 {
-    // Threads of a block: more blocks than the device runs at a time; one warp, where few are slow: they spread over the card; twice as many for ends, which nearly all shots meet together.
+    // Threads of a block: more blocks than the device runs at a time; one warp, where few are slow: they spread over the card; twice as many for ends, which nearly all shots meet together; what a block that finishes shots has room for.
     private readonly int blockSize, smallBlock, endBlock, finishBlock;
 
     // Of plain steps, and how many multiprocessors there are.
@@ -158,23 +158,23 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
         (slideFill, rollFill) = (Filling(nameof(ShotKernels.Slide)), Filling(nameof(ShotKernels.Roll)));
         multiprocessors = accelerator.NumMultiprocessors;
         var kernels = Loaded(accelerator, Names.Except(Seldom));
-        TLauncher Launcher<TLauncher>(string name)
-            where TLauncher : Delegate => kernels[name].CreateLauncherDelegate<TLauncher>();
-        Lazy<TLauncher> OnDemand<TLauncher>(string name)
-            where TLauncher : Delegate => new(() => Loaded(accelerator, [name]).Single().Value.CreateLauncherDelegate<TLauncher>());
-        slide = Launcher<Action<AcceleratorStream, KernelConfig, Shots, Lists, int, TSetups, TGround>>(nameof(ShotKernels.Slide));
-        roll = Launcher<Action<AcceleratorStream, KernelConfig, Shots, Lists, int, TSetups, TGround>>(nameof(ShotKernels.Roll));
-        reachEnd = Launcher<Action<AcceleratorStream, KernelConfig, Shots, Lists, TSetups, TGround>>(nameof(ShotKernels.ReachEnd));
-        endSliding = Launcher<Action<AcceleratorStream, KernelConfig, Shots, Lists, double, TSetups, TGround>>(nameof(ShotKernels.EndSliding));
-        endRolling = Launcher<Action<AcceleratorStream, KernelConfig, Shots, Lists, double, TSetups, TGround>>(nameof(ShotKernels.EndRolling));
-        startSlip = Launcher<Action<AcceleratorStream, KernelConfig, Shots, Lists, TSetupsInEvents, TGroundInEvents>>(nameof(ShotKernels.StartSlip));
-        look = Launcher<Action<AcceleratorStream, KernelConfig, Shots, Lists, double, TSetupsInEvents, TGroundInEvents>>(nameof(ShotKernels.Look));
-        relax = Launcher<Action<AcceleratorStream, KernelConfig, Shots, Lists, double, TSetupsInEvents, TGroundInEvents>>(nameof(ShotKernels.Relax));
-        stick = Launcher<Action<AcceleratorStream, KernelConfig, Shots, Lists, int, TSetupsInEvents, TGroundInEvents>>(nameof(ShotKernels.Stick));
-        beginSliding = Launcher<Action<AcceleratorStream, KernelConfig, ArrayView<Start>, Shots, int, Lists, TSetupsInEvents, TGroundInEvents>>(nameof(ShotKernels.BeginSliding));
-        finish = Launcher<Action<AcceleratorStream, KernelConfig, Shots, int, ArrayView<double>, TSetupsInEvents, TGroundInEvents>>(nameof(ShotKernels.Finish));
-        begin = OnDemand<Action<AcceleratorStream, KernelConfig, ArrayView<Start>, Shots, Lists, TSetupsInEvents, TGroundInEvents>>(nameof(ShotKernels.Begin));
-        events = OnDemand<Action<AcceleratorStream, KernelConfig, Shots, Lists, double, TSetupsInEvents, TGroundInEvents>>(nameof(ShotKernels.Event));
+        void Launcher<TLauncher>(out TLauncher launcher, string name)
+            where TLauncher : Delegate => launcher = kernels[name].CreateLauncherDelegate<TLauncher>();
+        void OnDemand<TLauncher>(out Lazy<TLauncher> launcher, string name)
+            where TLauncher : Delegate => launcher = new(() => Loaded(accelerator, [name]).Single().Value.CreateLauncherDelegate<TLauncher>());
+        Launcher(out slide, nameof(ShotKernels.Slide));
+        Launcher(out roll, nameof(ShotKernels.Roll));
+        Launcher(out reachEnd, nameof(ShotKernels.ReachEnd));
+        Launcher(out endSliding, nameof(ShotKernels.EndSliding));
+        Launcher(out endRolling, nameof(ShotKernels.EndRolling));
+        Launcher(out startSlip, nameof(ShotKernels.StartSlip));
+        Launcher(out look, nameof(ShotKernels.Look));
+        Launcher(out relax, nameof(ShotKernels.Relax));
+        Launcher(out stick, nameof(ShotKernels.Stick));
+        Launcher(out beginSliding, nameof(ShotKernels.BeginSliding));
+        Launcher(out finish, nameof(ShotKernels.Finish));
+        OnDemand(out begin, nameof(ShotKernels.Begin));
+        OnDemand(out events, nameof(ShotKernels.Event));
     }
 
     public override int[] Run(ChunkMemory chunk, Group group, int most, KernelTimes? times, CancellationToken cancellation)

@@ -20,8 +20,6 @@ internal readonly struct Lists(ArrayView<int> shots, int room, ArrayView<int> le
     private readonly ArrayView<int> shots = shots, lengths = lengths;
     private readonly int room = room;
 
-    public int LengthOf(int list) => lengths[list];
-
     /// <summary>The shot that this thread sees to, if there are so many.</summary>
     public bool Has(int list, out int shot)
     {
