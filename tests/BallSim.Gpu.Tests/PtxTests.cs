@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Reflection;
+using System.Runtime.CompilerServices;
 using System.Text.RegularExpressions;
 using BallSim.Benchmarks;
 using BallSim.Ensembles;
@@ -45,7 +46,23 @@ public partial class PtxTests(PtxTests.Kernels kernels) : IClassFixture<PtxTests
             Assert.False(Call().IsMatch(text), $"{name} calls");
             Assert.True(Branch().IsMatch(text), $"{name} has no branch at all");
             Assert.False(UniformBranch().IsMatch(text), $"{name} has a branch on data marked as uniform");
+            // Which the driver's compiler would make calls of.
+            Assert.False(LongQuotient().IsMatch(text), $"{name} divides long numbers");
         });
+    }
+
+    // Four numbers are the least that a card brings or takes: of two shots, two of each at once.
+    [Fact]
+    public void Numbers_of_a_shot_come_two_at_a_time()
+    {
+        var (begin, finish) = (kernels["bare", "BeginSliding"], kernels["bare", "Finish"]);
+        // State and slopes, orientation, pace, tally, and what was last seen.
+        Assert.Equal(8 + 8 + 2 + 2 + 5 + 5, Regex.Count(begin, @"\bst\.v2\.f64\b"));
+        Assert.DoesNotMatch(@"\bst\.f64\b", begin);
+        // What comes back, gathered in the block's memory, in as many doubles as it takes.
+        Assert.Equal(Finished.Doubles * sizeof(double), Unsafe.SizeOf<Finished>());
+        Assert.Matches(@"\bst\.shared\.", finish);
+        Assert.Single(Together().Matches(finish));
     }
 
     [Fact]
@@ -103,6 +120,9 @@ public partial class PtxTests(PtxTests.Kernels kernels) : IClassFixture<PtxTests
 
     [GeneratedRegex(@"\bld\.v4\.f32\b")]
     private static partial Regex Column();
+
+    [GeneratedRegex(@"\b(div|rem)\.[su]64\b")]
+    private static partial Regex LongQuotient();
 
     [GeneratedRegex(@"\bbar\.")]
     private static partial Regex Together();
