@@ -9,7 +9,7 @@ internal readonly struct Lists(ArrayView<int> shots, int room, ArrayView<int> le
     public const int Sliding = 0, Rolling = 1, Near = 2, Rare = 3;
 
     /// <summary>
-    /// What is empty before and after a round: those that have slid and that have rolled in it, in the order of the lists they were taken from, so that their neighbours in a warp are those in memory; those that slip, stiffly at first, whose slip
+    /// What a round begins without: those that have slid and that have rolled in it, in the order of the lists they were taken from, so that their neighbours in a warp are those in memory; those that slip, stiffly at first, whose slip
     /// ends when it has hardly begun; those that slide and whose run may end; those that roll and whose end takes a closer look.
     /// </summary>
     public const int Slid = 4, Rolled = 5, Slipping = 6, Stiff = 7, Sticking = 8, SlideEnds = 9, RollEnds = 10;

@@ -125,7 +125,7 @@ internal static class SlipAgain<T, TSurface>
         return true;
     }
 
-    // Rolls to where the demand reaches the limit, in the step that was looked at.
+    // Rolls to where the demand reaches the limit, in the step that was looked at. It is taken again: to keep its slopes from one kernel to the other takes longer.
     private static bool RollTo(in Between passes, ref Moving<T> shot, ref Roll<T, TSurface> roll, ref Step<State<T>> step, in Bounds<T> bounds, in Control<T> control)
     {
         if (!Steps(ref shot, ref roll, ref step, bounds, control, out var h, out _))

@@ -60,7 +60,7 @@ internal static class Assumptions
         }
         foreach (var cover in rows.Select(r => r.Candidate.Ball.Cover).DistinctBy(c => c.Name))
         {
-            yield return (Encoded($"pores of the cover, {cover.Name}"), Invariant($"{cover.Pores / Micrometre:0.##} µm, absorbs {cover.Absorption:0.##} 1/s"), "assumed");
+            yield return (Encoded($"pores of the cover, {cover.Name}"), Invariant($"{cover.Pores / Micrometre:0.##} µm, absorbs at {cover.Absorption:0.##} per second"), "assumed");
         }
     }
 }
