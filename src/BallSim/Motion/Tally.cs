@@ -59,33 +59,26 @@ internal struct Tally<T> : IRecorder<T>
         Dense<State<T>, T>.Coefficients(step.Interpolant, h, step.Start.Y, step.End.Y, step.K1.Y, step.K3.Y, step.K4.Y, step.K5.Y, step.K6.Y, step.K7.Y, out var y1, out var y2, out var y3, out var y4);
         Dense<State<T>, T>.Coefficients(step.Interpolant, h, step.Start.Time, step.End.Time, step.K1.Time, step.K3.Time, step.K4.Time, step.K5.Time, step.K6.Time, step.K7.Time, out var t1, out var t2, out var t3, out var t4);
         T u1 = Hand * x1, u2 = Hand * x2, u3 = Hand * x3, u4 = Hand * x4;
-        for (var part = 0; part < 2; part++)
+        // It turns outward in one of the halves at most.
+        T turns = T.Max(inFirst, inSecond), low = T.IfLess(zero, inFirst, zero, half), rest = half;
+        for (var i = 0; i < Halvings; i++)
         {
-            var turns = part == 0 ? inFirst : inSecond;
-            if (!T.Any(turns))
-            {
-                continue;
-            }
-            T low = part == 0 ? zero : half, rest = half;
-            for (var i = 0; i < Halvings; i++)
-            {
-                rest = half * rest;
-                var θ = low + rest;
-                low = T.IfLess(zero, Slope(θ, u1, u2, u3, u4), θ, low);
-            }
-            var (least, high) = (low, low + rest);
-            for (var i = 0; i < Steps; i++)
-            {
-                var more = Slope(high, u1, u2, u3, u4) / Bend(high, u2, u3, u4);
-                high = T.Max(T.Min(high - more, least + rest), least);
-            }
-            var reach = Hand * Value(high, step.Start.X, x1, x2, x3, x4);
-            var better = T.IfLess(Reach, reach, turns, zero);
-            Reach = T.IfLess(zero, better, reach, Reach);
-            BreakY = T.IfLess(zero, better, Value(high, step.Start.Y, y1, y2, y3, y4), BreakY);
-            BreakTime = T.IfLess(zero, better, Value(high, step.Start.Time, t1, t2, t3, t4), BreakTime);
-            Turned = T.IfLess(zero, better, one, Turned);
+            rest = half * rest;
+            var θ = low + rest;
+            low = T.IfLess(zero, Slope(θ, u1, u2, u3, u4), θ, low);
         }
+        var (least, high) = (low, low + rest);
+        for (var i = 0; i < Steps; i++)
+        {
+            var more = Slope(high, u1, u2, u3, u4) / Bend(high, u2, u3, u4);
+            high = T.Max(T.Min(high - more, least + rest), least);
+        }
+        var reach = Hand * Value(high, step.Start.X, x1, x2, x3, x4);
+        var better = T.IfLess(Reach, reach, turns, zero);
+        Reach = T.IfLess(zero, better, reach, Reach);
+        BreakY = T.IfLess(zero, better, Value(high, step.Start.Y, y1, y2, y3, y4), BreakY);
+        BreakTime = T.IfLess(zero, better, Value(high, step.Start.Time, t1, t2, t3, t4), BreakTime);
+        Turned = T.IfLess(zero, better, one, Turned);
     }
 
     public void Changed(Phase from, Phase to, in State<T> at, Quat<T> start)
