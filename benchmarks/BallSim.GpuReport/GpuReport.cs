@@ -47,7 +47,7 @@ internal static class GpuReport
             Ensemble.Throw(throws, new() { Precision = precision, Engine = engine });
         }
         using var alone = Alone();
-        to.WriteLine($"{law}: tolerance [m] | numbers | greatest error [m] | kernels one by one [shots/s] | chunks side by side [shots/s] | end to end [shots/s] | begin, slide, roll, start of slip, stiff slip, end of slip, end, rare events, finish, the rest on the processor [ms of a million shots] | rounds");
+        to.WriteLine($"{law}: tolerance [m] | numbers | greatest error [m] | kernels one by one [shots/s] | chunks side by side [shots/s] | end to end [shots/s] | begin, slide, end of slip, roll, end as it was meant, look for slip, start of slip, other ends, rare events, finish, the rest on the processor [ms of a million shots] | rounds");
         foreach (var precision in new[] { Precision.Single, Precision.Double })
         {
             foreach (var tolerance in new[] { 7e-3, 3e-3, 3e-4, 1e-4, 2e-5, 1e-5 })

@@ -13,7 +13,7 @@ internal sealed class ChunkMemory : IDisposable
 
     private readonly Accelerator accelerator;
     private readonly MemoryBuffer1D<Start, Stride1D.Dense> starts;
-    private readonly MemoryBuffer1D<Pair, Stride1D.Dense> pairs;
+    private readonly MemoryBuffer1D<Doubles, Stride1D.Dense> units;
     private readonly MemoryBuffer1D<Counts, Stride1D.Dense> counts;
     private readonly MemoryBuffer1D<int, Stride1D.Dense> setups, whys;
     private readonly MemoryBuffer1D<Finished, Stride1D.Dense> finished;
@@ -24,7 +24,7 @@ internal sealed class ChunkMemory : IDisposable
     private readonly Dictionary<Lane, Dictionary<Type, IDisposable>> lanes = new(ReferenceEqualityComparer.Instance);
 
     /// <summary>What a shot takes on the device and on the processor, bytes: of whole numbers its counts, its setup, why it waits, and its place in the lists.</summary>
-    public static long BytesThere => Gpu.Shots.Room(Gpu.Shots.Tile) * Unsafe.SizeOf<Pair>() / Gpu.Shots.Tile + Unsafe.SizeOf<Counts>() + Unsafe.SizeOf<Start>() + Unsafe.SizeOf<Finished>() + (2 + Gpu.Lists.Number) * sizeof(int);
+    public static long BytesThere => ShotColumns.Numbers * sizeof(double) + Unsafe.SizeOf<Counts>() + Unsafe.SizeOf<Start>() + Unsafe.SizeOf<Finished>() + (2 + Gpu.Lists.Number) * sizeof(int);
 
     /// <inheritdoc cref="BytesThere"/>
     public static long BytesHere => ChunkRows.Bytes + Unsafe.SizeOf<Finished>();
@@ -35,7 +35,7 @@ internal sealed class ChunkMemory : IDisposable
         Most = most;
         Stream = accelerator.CreateStream();
         starts = accelerator.Allocate1D<Start>(most);
-        pairs = accelerator.Allocate1D<Pair>(Gpu.Shots.Room(most));
+        units = accelerator.Allocate1D<Doubles>(ShotColumns.Room<Doubles>(most));
         counts = accelerator.Allocate1D<Counts>(most);
         setups = accelerator.Allocate1D<int>(most);
         whys = accelerator.Allocate1D<int>(most);
@@ -56,7 +56,9 @@ internal sealed class ChunkMemory : IDisposable
 
     public ArrayView<Start> Starts => starts.View;
 
-    public Shots Shots => new(pairs.View, counts.View, setups.View, whys.View);
+    /// <summary>In units of doubles, or of floats, which take half the room.</summary>
+    public Shots<TUnit> Shots<TUnit>()
+        where TUnit : unmanaged, IUnit<TUnit> => new(units.View.BaseView.Cast<TUnit>(), counts.View, setups.View, whys.View);
 
     public ArrayView<double> Finished => finished.View.BaseView.Cast<double>();
 
@@ -155,7 +157,7 @@ internal sealed class ChunkMemory : IDisposable
     public void Dispose()
     {
         ForgetLanes();
-        foreach (var buffer in (IEnumerable<IDisposable>)[.. locks, .. tables.Values, starts, pairs, counts, setups, whys, finished, lists, listLengths, Stream])
+        foreach (var buffer in (IEnumerable<IDisposable>)[.. locks, .. tables.Values, starts, units, counts, setups, whys, finished, lists, listLengths, Stream])
         {
             buffer.Dispose();
         }

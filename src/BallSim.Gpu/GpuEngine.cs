@@ -35,8 +35,8 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
     /// <summary>Per card: while one chunk waits for its slowest events, others compute, and the processor prepares the next and reads the last.</summary>
     internal const int ChunksAtATime = 6;
 
-    // Shots left over that one thread throws side by side, at least: fewer would not fill its lanes for long.
-    private const int Slice = 16;
+    // Shots left over that one thread throws side by side, at least: few fill no lanes for long, but many keep the others waiting.
+    private const int Slice = 4;
 
     // Kernels of events need much local memory, those of plain steps none: without this flag of the driver (CU_CTX_LMEM_RESIZE_TO_MAX) it is given back and taken anew for every launch.
     private const CudaAcceleratorFlags LocalMemoryStays = (CudaAcceleratorFlags)0x10;

@@ -38,15 +38,15 @@ internal abstract class KernelSet
     /// <summary>The kernels.</summary>
     protected static IReadOnlyList<string> Names { get; } =
     [
-        nameof(ShotKernels.Slide), nameof(ShotKernels.Roll), nameof(ShotKernels.Look), nameof(ShotKernels.StartSlip), nameof(ShotKernels.Relax), nameof(ShotKernels.Stick), nameof(ShotKernels.EndSliding), nameof(ShotKernels.ReachEnd), nameof(ShotKernels.EndRolling), nameof(ShotKernels.BeginSliding),
+        nameof(ShotKernels.Slide), nameof(ShotKernels.Roll), nameof(ShotKernels.Look), nameof(ShotKernels.StartSlip), nameof(ShotKernels.Stick), nameof(ShotKernels.EndSliding), nameof(ShotKernels.ReachEnd), nameof(ShotKernels.EndRolling), nameof(ShotKernels.BeginSliding),
         nameof(ShotKernels.Begin), nameof(ShotKernels.Event), nameof(ShotKernels.Finish),
     ];
 
     /// <summary>Those of them that are compiled when they are first asked for.</summary>
     protected static IReadOnlyList<string> Seldom { get; } = [nameof(ShotKernels.Begin), nameof(ShotKernels.Event)];
 
-    /// <summary>Whether a kernel works in the numbers of the plain steps, as these and the ends of runs do; the others work in doubles.</summary>
-    public static bool IsInNumbersOfSteps(string name) => name is nameof(ShotKernels.Slide) or nameof(ShotKernels.Roll) or nameof(ShotKernels.EndSliding) or nameof(ShotKernels.ReachEnd) or nameof(ShotKernels.EndRolling);
+    /// <summary>Whether a kernel works in the numbers of the plain steps, as these, the end of slip, the look for it and the ends of runs do; the others work in doubles.</summary>
+    public static bool IsInNumbersOfSteps(string name) => name is nameof(ShotKernels.Slide) or nameof(ShotKernels.Roll) or nameof(ShotKernels.Stick) or nameof(ShotKernels.Look) or nameof(ShotKernels.EndSliding) or nameof(ShotKernels.ReachEnd) or nameof(ShotKernels.EndRolling);
 
     /// <summary>The method of a kernel, for the type arguments of a set.</summary>
     protected static MethodInfo Method(string name, Type[] types)
@@ -54,8 +54,8 @@ internal abstract class KernelSet
         var method = typeof(ShotKernels).GetMethod(name)!;
         return name switch
         {
-            _ when IsInNumbersOfSteps(name) => method.MakeGenericMethod(types[0], types[1], types[2], types[3], types[7]),
-            _ => method.MakeGenericMethod(types[4], types[5], types[6], types[7]),
+            _ when IsInNumbersOfSteps(name) => method.MakeGenericMethod(types[0], types[7], types[1], types[2], types[3], types[8]),
+            _ => method.MakeGenericMethod(types[7], types[4], types[5], types[6], types[8]),
         };
     }
 
@@ -70,8 +70,8 @@ internal abstract class KernelSet
     protected readonly record struct Fill(int Threads, int Blocks, int Steps);
 
     /// <summary>
-    /// That of a kernel; null: it is not one of plain steps. Sliding with given friction in floats does with two thirds of the registers, and half as many threads more hide what it waits for; with a film of oil, and rolling, it is no faster so,
-    /// and doubles have too few registers as it is. What taking the next shot costs, and how long one lasts, tells how often it is worth it; measured.
+    /// That of a kernel; null: it is not one of plain steps. Steps with given friction in floats do with two thirds of the registers, and half as many threads more hide what they wait for; with a film of oil they do not, and doubles have too few
+    /// registers as it is. What taking the next shot costs, and how long one lasts, tells how often it is worth it; measured.
     /// </summary>
     protected static Fill? FillOf(string name, Type number, Type surface)
     {
@@ -79,7 +79,7 @@ internal abstract class KernelSet
         return name switch
         {
             nameof(ShotKernels.Slide) => new(single && given ? 384 : 256, 1, given && !single ? 4 : 10),
-            nameof(ShotKernels.Roll) => new(128, 2, 4),
+            nameof(ShotKernels.Roll) => new(128, single && given ? 3 : 2, 3),
             _ => null,
         };
     }
@@ -102,15 +102,15 @@ internal abstract class KernelSet
             }
             types.AddRange([surface, ground, (kind.OneSetup ? typeof(OneSetup<>) : typeof(SetupTable<>)).MakeGenericType(number)]);
         }
-        types.Add(effects);
-        return typeof(KernelSet<,,,,,,,>).MakeGenericType([.. types]);
+        types.AddRange([kind.Single ? typeof(Singles) : typeof(Doubles), effects]);
+        return typeof(KernelSet<,,,,,,,,>).MakeGenericType([.. types]);
     }
 }
 
 /// <summary>What decides which kernels a group of shots needs.</summary>
 internal readonly record struct GroupKind(bool Single, bool Given, bool Sloped, bool OneSetup, Effects Effects);
 
-internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents, TGroundInEvents, TSetupsInEvents, TEffects> : KernelSet
+internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents, TGroundInEvents, TSetupsInEvents, TUnit, TEffects> : KernelSet
     where T : unmanaged, IDeviceReal<T>, IScalar<T>, IReal<T>
     where TSurface : struct, ISurface<T>
     where TGround : struct, IGround<T, TSurface>, IGroundOn<TGround, T>
@@ -118,6 +118,7 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
     where TSurfaceInEvents : struct, ISurface<DeviceDouble>
     where TGroundInEvents : struct, IGround<DeviceDouble, TSurfaceInEvents>, IGroundOn<TGroundInEvents, DeviceDouble>
     where TSetupsInEvents : struct, ISetups<DeviceDouble>, ISetupsFrom<TSetupsInEvents, DeviceDouble>
+    where TUnit : unmanaged, IUnit<TUnit>
     where TEffects : struct, IEffects
 {
     // Threads of a block: more blocks than the device runs at a time; one warp, where few are slow: they spread over the card; twice as many for ends, which nearly all shots meet together; what a block that finishes shots has room for.
@@ -129,18 +130,17 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
 
     private const int WarpSize = 32;
 
-    private readonly Action<AcceleratorStream, KernelConfig, Shots, Lists, int, TSetups, TGround> slide, roll;
-    private readonly Action<AcceleratorStream, KernelConfig, Shots, Lists, TSetups, TGround> reachEnd;
-    private readonly Action<AcceleratorStream, KernelConfig, Shots, Lists, double, TSetups, TGround> endSliding, endRolling;
-    private readonly Action<AcceleratorStream, KernelConfig, Shots, Lists, TSetupsInEvents, TGroundInEvents> startSlip;
-    private readonly Action<AcceleratorStream, KernelConfig, Shots, Lists, double, TSetupsInEvents, TGroundInEvents> look, relax;
-    private readonly Action<AcceleratorStream, KernelConfig, Shots, Lists, int, TSetupsInEvents, TGroundInEvents> stick;
-    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Start>, Shots, int, Lists, TSetupsInEvents, TGroundInEvents> beginSliding;
-    private readonly Action<AcceleratorStream, KernelConfig, Shots, int, ArrayView<double>, TSetupsInEvents, TGroundInEvents> finish;
+    private readonly Action<AcceleratorStream, KernelConfig, Shots<TUnit>, Lists, int, TSetups, TGround> slide, roll;
+    private readonly Action<AcceleratorStream, KernelConfig, Shots<TUnit>, Lists, TSetups, TGround> reachEnd;
+    private readonly Action<AcceleratorStream, KernelConfig, Shots<TUnit>, Lists, double, TSetups, TGround> look, endSliding, endRolling;
+    private readonly Action<AcceleratorStream, KernelConfig, Shots<TUnit>, Lists, double, TSetupsInEvents, TGroundInEvents> startSlip;
+    private readonly Action<AcceleratorStream, KernelConfig, Shots<TUnit>, Lists, int, TSetups, TGround> stick;
+    private readonly Action<AcceleratorStream, KernelConfig, ArrayView<Start>, Shots<TUnit>, int, Lists, TSetupsInEvents, TGroundInEvents> beginSliding;
+    private readonly Action<AcceleratorStream, KernelConfig, Shots<TUnit>, int, ArrayView<double>, TSetupsInEvents, TGroundInEvents> finish;
 
     // These two take longest to compile, and many ensembles never meet what they are for.
-    private readonly Lazy<Action<AcceleratorStream, KernelConfig, ArrayView<Start>, Shots, Lists, TSetupsInEvents, TGroundInEvents>> begin;
-    private readonly Lazy<Action<AcceleratorStream, KernelConfig, Shots, Lists, double, TSetupsInEvents, TGroundInEvents>> events;
+    private readonly Lazy<Action<AcceleratorStream, KernelConfig, ArrayView<Start>, Shots<TUnit>, Lists, TSetupsInEvents, TGroundInEvents>> begin;
+    private readonly Lazy<Action<AcceleratorStream, KernelConfig, Shots<TUnit>, Lists, double, TSetupsInEvents, TGroundInEvents>> events;
 
     // A step too short for the numbers of plain steps would be undone there.
     private static readonly double Shortest = 2 * (double)T.Sliver;
@@ -169,7 +169,6 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
         Launcher(out endRolling, nameof(ShotKernels.EndRolling));
         Launcher(out startSlip, nameof(ShotKernels.StartSlip));
         Launcher(out look, nameof(ShotKernels.Look));
-        Launcher(out relax, nameof(ShotKernels.Relax));
         Launcher(out stick, nameof(ShotKernels.Stick));
         Launcher(out beginSliding, nameof(ShotKernels.BeginSliding));
         Launcher(out finish, nameof(ShotKernels.Finish));
@@ -179,7 +178,7 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
 
     public override int[] Run(ChunkMemory chunk, Group group, int most, KernelTimes? times, CancellationToken cancellation)
     {
-        var (stream, count) = (chunk.Stream, group.Count);
+        var (stream, count, shots) = (chunk.Stream, group.Count, chunk.Shots<TUnit>());
         chunk.Upload(group.Starts);
         // One setup is an argument; a table must lie on the device.
         var setups = TSetups.From(group.Setups<T>(), chunk.Upload(group.Setups<T>()));
@@ -198,15 +197,15 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
         }
 
         chunk.Clear(0, Lists.Lengths);
-        On(count, blockSize, blocks => beginSliding(stream, blocks, chunk.Starts, chunk.Shots, count, chunk.Lists, setupsInEvents, groundInEvents), (t, s) => t.Begin += s);
-        On(chunk.ReadLengths()[Lists.Rare], smallBlock, blocks => begin.Value(stream, blocks, chunk.Starts, chunk.Shots, chunk.Lists, setupsInEvents, groundInEvents), (t, s) => t.Begin += s);
+        On(count, blockSize, blocks => beginSliding(stream, blocks, chunk.Starts, shots, count, chunk.Lists, setupsInEvents, groundInEvents), (t, s) => t.Begin += s);
+        On(chunk.ReadLengths()[Lists.Rare], smallBlock, blocks => begin.Value(stream, blocks, chunk.Starts, shots, chunk.Lists, setupsInEvents, groundInEvents), (t, s) => t.Begin += s);
         chunk.Clear(Lists.Rare);
         int[] left;
         while (true)
         {
             var lengths = chunk.ReadLengths();
             var (sliding, rolling, near, rare) = (lengths[Lists.Sliding], lengths[Lists.Rolling], lengths[Lists.Near], lengths[Lists.Rare]);
-            times?.Stiff += lengths[Lists.Stiff];
+            times?.Slipping += lengths[Lists.Slipping];
             var plain = sliding + rolling + near;
             if (plain <= most && rare <= most)
             {
@@ -218,39 +217,38 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
             // Their kernel takes long, however few they are: they wait for each other.
             if (plain <= most)
             {
-                On(rare, smallBlock, blocks => events.Value(stream, blocks, chunk.Shots, chunk.Lists, Shortest, setupsInEvents, groundInEvents), (t, s) => t.Events += s);
+                On(rare, smallBlock, blocks => events.Value(stream, blocks, shots, chunk.Lists, Shortest, setupsInEvents, groundInEvents), (t, s) => t.Events += s);
                 chunk.Clear(Lists.Rare);
                 times?.Waited(rare);
                 continue;
             }
             if (sliding > 0)
             {
-                KernelTimes.Run(times, stream, () => slide(stream, Lasting(sliding, slideFill), chunk.Shots, chunk.Lists, slideFill.Steps, setups, ground), (t, s) => t.Slide += s);
+                KernelTimes.Run(times, stream, () => slide(stream, Lasting(sliding, slideFill), shots, chunk.Lists, slideFill.Steps, setups, ground), (t, s) => t.Slide += s);
                 chunk.Move(Lists.Sliding, Lists.Slid);
             }
-            On(sliding, blockSize, blocks => stick(stream, blocks, chunk.Shots, chunk.Lists, Lists.Slid, setupsInEvents, groundInEvents), (t, s) => t.Stick += s);
+            On(sliding, blockSize, blocks => stick(stream, blocks, shots, chunk.Lists, Lists.Slid, setups, ground), (t, s) => t.Stick += s);
             // How many of them roll now only the card knows.
             var mayRoll = sliding + rolling;
             if (mayRoll > 0)
             {
-                KernelTimes.Run(times, stream, () => roll(stream, Lasting(mayRoll, rollFill), chunk.Shots, chunk.Lists, rollFill.Steps, setups, ground), (t, s) => t.Roll += s);
+                KernelTimes.Run(times, stream, () => roll(stream, Lasting(mayRoll, rollFill), shots, chunk.Lists, rollFill.Steps, setups, ground), (t, s) => t.Roll += s);
                 chunk.Move(Lists.Rolling, Lists.Rolled);
             }
-            On(mayRoll, endBlock, blocks => reachEnd(stream, blocks, chunk.Shots, chunk.Lists, setups, ground), (t, s) => t.End += s);
+            On(mayRoll, endBlock, blocks => reachEnd(stream, blocks, shots, chunk.Lists, setups, ground), (t, s) => t.Reach += s);
             // Of the others there are few.
             lengths = chunk.ReadLengths();
             (near, var slideEnds, var rollEnds) = (lengths[Lists.Near], lengths[Lists.SlideEnds], lengths[Lists.RollEnds]);
             times?.Round(sliding + lengths[Lists.Rolled], near);
-            On(near, smallBlock, blocks => look(stream, blocks, chunk.Shots, chunk.Lists, Shortest, setupsInEvents, groundInEvents), (t, s) => t.StartSlip += s);
+            On(near, blockSize, blocks => look(stream, blocks, shots, chunk.Lists, Shortest, setups, ground), (t, s) => t.Look += s);
             chunk.Clear(Lists.Near);
-            On(near, smallBlock, blocks => startSlip(stream, blocks, chunk.Shots, chunk.Lists, setupsInEvents, groundInEvents), (t, s) => t.StartSlip += s);
-            On(near, smallBlock, blocks => relax(stream, blocks, chunk.Shots, chunk.Lists, LeastSlip, setupsInEvents, groundInEvents), (t, s) => t.Relax += s);
+            On(near, smallBlock, blocks => startSlip(stream, blocks, shots, chunk.Lists, LeastSlip, setupsInEvents, groundInEvents), (t, s) => t.StartSlip += s);
             // Slip that has hardly begun may have come to its end.
-            On(near, smallBlock, blocks => stick(stream, blocks, chunk.Shots, chunk.Lists, Lists.Sticking, setupsInEvents, groundInEvents), (t, s) => t.Stick += s);
-            On(slideEnds + near, endBlock, blocks => endSliding(stream, blocks, chunk.Shots, chunk.Lists, Shortest, setups, ground), (t, s) => t.End += s);
-            On(rollEnds + near, smallBlock, blocks => endRolling(stream, blocks, chunk.Shots, chunk.Lists, Shortest, setups, ground), (t, s) => t.End += s);
+            On(near, smallBlock, blocks => stick(stream, blocks, shots, chunk.Lists, Lists.Sticking, setups, ground), (t, s) => t.Stick += s);
+            On(slideEnds + near, endBlock, blocks => endSliding(stream, blocks, shots, chunk.Lists, Shortest, setups, ground), (t, s) => t.End += s);
+            On(rollEnds + near, smallBlock, blocks => endRolling(stream, blocks, shots, chunk.Lists, Shortest, setups, ground), (t, s) => t.End += s);
         }
-        On(count, finishBlock, blocks => finish(stream, blocks, chunk.Shots, count, chunk.Finished, setupsInEvents, groundInEvents), (t, s) => t.Finish += s);
+        On(count, finishBlock, blocks => finish(stream, blocks, shots, count, chunk.Finished, setupsInEvents, groundInEvents), (t, s) => t.Finish += s);
         chunk.Download(count);
         return left;
     }
@@ -268,7 +266,7 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
     // Compiled side by side, here and by the driver: some take many seconds.
     private static Dictionary<string, Kernel> Loaded(Accelerator accelerator, IEnumerable<string> names)
     {
-        var types = typeof(KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents, TGroundInEvents, TSetupsInEvents, TEffects>).GetGenericArguments();
+        var types = typeof(KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents, TGroundInEvents, TSetupsInEvents, TUnit, TEffects>).GetGenericArguments();
         if (accelerator is not CudaAccelerator card)
         {
             return names.ToDictionary(name => name, name => accelerator.LoadKernel(Method(name, types)));

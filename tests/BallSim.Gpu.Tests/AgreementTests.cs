@@ -100,7 +100,7 @@ public sealed class AgreementTests : IDisposable
         var throws = all.Zip(Ensemble.Throw(all, Coarse)).Where(p => p.Second.SlippedAgain > 0).Select(p => p.First).ToArray();
         Assert.True(throws.Length > 10);
         var times = engine.Timed(throws, Coarse with { Precision = Precision.Single }, rounds: 1);
-        Assert.True(times.Near >= times.Stiff && times.Stiff >= throws.Length, times.ToString());
+        Assert.True(times.Near >= times.Slipping && times.Slipping >= throws.Length, times.ToString());
         Assert.True(times.Rare <= 1, times.ToString());
     }
 
@@ -134,7 +134,7 @@ public sealed class AgreementTests : IDisposable
         Throw[] plain = [.. throws.Where((_, i) => outcomes[i].SlippedAgain == 0 && outcomes[i].ReachedPins && !double.IsNaN(outcomes[i].RollDistance))];
         Assert.True(plain.Length > 10);
         var together = engine.Timed(plain, Coarse, rounds: 1);
-        Assert.Equal(0, together.Stiff);
+        Assert.Equal(0, together.Slipping);
         // The end of slip and the end of the run.
         Assert.Equal((2 * plain.Length) + together.Near, together.EventCount);
         var alone = plain.Select(shot => engine.Timed([shot], Coarse, rounds: 1)).ToArray();

@@ -50,14 +50,8 @@ internal static class CommonEvents<T, TSurface>
         T zero = 0.0;
         var slide = new Slide<T, TSurface> { Body = body, Surface = surface, Start = shot.q, Seen = shot.Seen };
         var (y, q, tally) = (shot.y, shot.q, shot.Tally);
-        if (shot.Stiff > zero)
-        {
-            slide.Surface.Roam();
-        }
-        else
-        {
-            slide.Surface.Enter(Pace<T>.Within(y.Y, shot.rowEnd));
-        }
+        // Stiff steps go from row to row; here one place is asked for.
+        slide.Surface.Enter(shot.Stiff > zero ? y.Y : Pace<T>.Within(y.Y, shot.rowEnd));
         slide.Fading(control, out var fade);
         if (!(fade.Creeps > zero))
         {

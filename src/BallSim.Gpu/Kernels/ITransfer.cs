@@ -1,58 +1,54 @@
 using BallSim.Spatial;
 using ILGPU;
-using ILGPU.Runtime;
 
 namespace BallSim.Gpu;
 
-/// <summary>Two numbers of a shot that lie side by side, so that one instruction brings both.</summary>
-internal struct Pair
-{
-    /// <summary>Where it lies, bytes.</summary>
-    public const int Alignment = 16;
-
-    public double First, Second;
-}
-
-/// <summary>Takes the numbers of a shot two by two, a tile apart, to or from the card's memory.</summary>
+/// <summary>Takes the numbers of a shot four by four, a tile apart, to or from the card's memory.</summary>
 internal interface ITransfer<T>
     where T : unmanaged, IDeviceReal<T>, IReal<T>
 {
-    /// <summary>Goes on with the pair that holds this number, an even one.</summary>
+    /// <summary>Goes on with this number, which four divide.</summary>
     void To(int number);
 
-    /// <summary>What the next two are from now on.</summary>
+    /// <summary>What the next four are from now on.</summary>
+    void Four(ref T first, ref T second, ref T third, ref T fourth);
+
+    /// <summary>What the next two are, the last of a section.</summary>
     void Two(ref T first, ref T second);
 }
 
-internal struct Reading<T>(ArrayView<Pair> shot) : ITransfer<T>
+internal struct Reading<T, TUnit>(ArrayView<TUnit> shot) : ITransfer<T>
     where T : unmanaged, IDeviceReal<T>, IReal<T>
+    where TUnit : unmanaged, IUnit<TUnit>
 {
-    private readonly ArrayView<Pair> shot = shot;
+    private readonly ArrayView<TUnit> shot = shot;
     private int at;
 
-    public void To(int number) => at = number / 2 * Shots.Tile;
+    public void To(int number) => at = number;
 
-    public void Two(ref T first, ref T second)
+    public void Four(ref T first, ref T second, ref T third, ref T fourth)
     {
-        var pair = shot.AsAligned(Pair.Alignment)[at];
-        (first, second) = (pair.First, pair.Second);
-        at += Shots.Tile;
+        TUnit.Read(shot, at, ref first, ref second, ref third, ref fourth);
+        at += 4;
     }
+
+    public void Two(ref T first, ref T second) => TUnit.Read(shot, at, ref first, ref second);
 }
 
-internal struct Writing<T>(ArrayView<Pair> shot) : ITransfer<T>
+internal struct Writing<T, TUnit>(ArrayView<TUnit> shot) : ITransfer<T>
     where T : unmanaged, IDeviceReal<T>, IReal<T>
+    where TUnit : unmanaged, IUnit<TUnit>
 {
-    private readonly ArrayView<Pair> shot = shot;
+    private readonly ArrayView<TUnit> shot = shot;
     private int at;
 
-    public void To(int number) => at = number / 2 * Shots.Tile;
+    public void To(int number) => at = number;
 
-    public void Two(ref T first, ref T second)
+    public void Four(ref T first, ref T second, ref T third, ref T fourth)
     {
-        Pair pair = default;
-        (pair.First, pair.Second) = ((double)first, (double)second);
-        shot.AsAligned(Pair.Alignment)[at] = pair;
-        at += Shots.Tile;
+        TUnit.Write(shot, at, first, second, third, fourth);
+        at += 4;
     }
+
+    public void Two(ref T first, ref T second) => TUnit.Write(shot, at, first, second);
 }

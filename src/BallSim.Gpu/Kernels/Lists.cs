@@ -9,13 +9,13 @@ internal readonly struct Lists(ArrayView<int> shots, int room, ArrayView<int> le
     public const int Sliding = 0, Rolling = 1, Near = 2, Rare = 3;
 
     /// <summary>
-    /// What a round begins without: those that have slid and that have rolled in it, in the order of the lists they were taken from, so that their neighbours in a warp are those in memory; those that slip, stiffly at first, whose slip
-    /// ends when it has hardly begun; those that slide and whose run may end; those that roll and whose end takes a closer look.
+    /// What a round begins without: those that have slid and that have rolled in it, in the order of the lists they were taken from, so that their neighbours in a warp are those in memory; those that slip; whose slip ends when it has
+    /// hardly begun; those that slide and whose run may end; those that roll and whose end takes a closer look.
     /// </summary>
-    public const int Slid = 4, Rolled = 5, Slipping = 6, Stiff = 7, Sticking = 8, SlideEnds = 9, RollEnds = 10;
+    public const int Slid = 4, Rolled = 5, Slipping = 6, Sticking = 7, SlideEnds = 8, RollEnds = 9;
 
     /// <summary>Lists; and behind their lengths, of those that slide and that roll, how many have been taken.</summary>
-    public const int Number = 11, SlideTaken = 11, RollTaken = 12, Lengths = 13;
+    public const int Number = 10, SlideTaken = 10, RollTaken = 11, Lengths = 12;
 
     private readonly ArrayView<int> shots = shots, lengths = lengths;
     private readonly int room = room;

@@ -15,26 +15,29 @@ internal static class ShotKernels
     public const int FinishBlock = 64;
 
     /// <summary>Plain steps of sliding; so many, and threads without a shot take the next.</summary>
-    public static void Slide<T, TSurface, TGround, TSetups, TEffects>(Shots shots, Lists lists, int steps, TSetups setups, TGround ground)
+    public static void Slide<T, TUnit, TSurface, TGround, TSetups, TEffects>(Shots<TUnit> shots, Lists lists, int steps, TSetups setups, TGround ground)
         where T : unmanaged, IDeviceReal<T>, IScalar<T>, IReal<T>
+        where TUnit : unmanaged, IUnit<TUnit>
         where TSurface : struct, ISurface<T>
         where TGround : struct, IGround<T, TSurface>
         where TSetups : struct, ISetups<T>
         where TEffects : struct, IEffects
-        => Through<T, TSurface, TGround, TSetups, TEffects, Sliding<T, TSurface>>(shots, lists, steps, setups, ground);
+        => Through<T, TUnit, TSurface, TGround, TSetups, TEffects, Sliding<T, TSurface>>(shots, lists, steps, setups, ground);
 
     /// <summary>The same of rolling.</summary>
-    public static void Roll<T, TSurface, TGround, TSetups, TEffects>(Shots shots, Lists lists, int steps, TSetups setups, TGround ground)
+    public static void Roll<T, TUnit, TSurface, TGround, TSetups, TEffects>(Shots<TUnit> shots, Lists lists, int steps, TSetups setups, TGround ground)
         where T : unmanaged, IDeviceReal<T>, IScalar<T>, IReal<T>
+        where TUnit : unmanaged, IUnit<TUnit>
         where TSurface : struct, ISurface<T>
         where TGround : struct, IGround<T, TSurface>
         where TSetups : struct, ISetups<T>
         where TEffects : struct, IEffects
-        => Through<T, TSurface, TGround, TSetups, TEffects, Rolling<T, TSurface>>(shots, lists, steps, setups, ground);
+        => Through<T, TUnit, TSurface, TGround, TSetups, TEffects, Rolling<T, TSurface>>(shots, lists, steps, setups, ground);
 
     // A thread that is through with a shot takes the next, all of a block at once: they keep together, so that they wait for the same instructions only once.
-    private static void Through<T, TSurface, TGround, TSetups, TEffects, TSteps>(Shots shots, Lists lists, int steps, TSetups setups, TGround ground)
+    private static void Through<T, TUnit, TSurface, TGround, TSetups, TEffects, TSteps>(Shots<TUnit> shots, Lists lists, int steps, TSetups setups, TGround ground)
         where T : unmanaged, IDeviceReal<T>, IScalar<T>, IReal<T>
+        where TUnit : unmanaged, IUnit<TUnit>
         where TSurface : struct, ISurface<T>
         where TGround : struct, IGround<T, TSurface>
         where TSetups : struct, ISetups<T>
@@ -45,47 +48,45 @@ internal static class ShotKernels
         int i = 0, which = 0;
         var surface = ground.Under(setups.Of(which).Law);
         var why = Why.Waits;
-        for (var left = 0; ; left--)
+        do
         {
-            if (left == 0)
+            for (var left = steps; left > 0; left--)
             {
-                left = steps;
-                if (why != Why.Nothing)
+                if (why == Why.Nothing)
                 {
-                    if (why != Why.Waits)
-                    {
-                        shots.Keep<T, TEffects>(i, moving, TSteps.Slide, !TSteps.Slide);
-                        shots.Keep(i, why);
-                    }
-                    why = Why.Waits;
-                    if (TSteps.Slide ? lists.Takes(Lists.Sliding, Lists.SlideTaken, Lists.Slid, out var taken) : lists.Takes(Lists.Rolling, Lists.RollTaken, Lists.Rolled, out taken))
-                    {
-                        i = taken;
-                        which = shots.SetupOf(i);
-                        moving = shots.Read<T, TEffects>(i);
-                        surface = ground.Under(setups.Of(which).Law);
-                        surface.Enter(Pace<T>.Within(moving.y.Y, moving.rowEnd));
-                        why = Why.Nothing;
-                    }
-                }
-                if (!ILGPU.Group.BarrierOr(why == Why.Nothing))
-                {
-                    return;
+                    var setup = setups.Of(which);
+                    why = TSteps.Take(ref moving, setup.Constants.Body<TEffects>(), ref surface, setup.Bounds, setup.Control);
                 }
             }
-            if (why == Why.Nothing)
+            if (why != Why.Nothing)
             {
-                var setup = setups.Of(which);
-                why = TSteps.Take(ref moving, setup.Constants.Body<TEffects>(), ref surface, setup.Bounds, setup.Control);
+                if (why != Why.Waits)
+                {
+                    shots.Keep<T, TEffects>(i, moving, sliding: TSteps.Slide, rolling: !TSteps.Slide, changed: false);
+                    shots.Keep(i, why);
+                }
+                why = Why.Waits;
+                if (TSteps.Slide ? lists.Takes(Lists.Sliding, Lists.SlideTaken, Lists.Slid, out var taken) : lists.Takes(Lists.Rolling, Lists.RollTaken, Lists.Rolled, out taken))
+                {
+                    i = taken;
+                    which = shots.SetupOf(i);
+                    moving = shots.Read<T, TEffects>(i);
+                    surface = ground.Under(setups.Of(which).Law);
+                    surface.Enter(Pace<T>.Within(moving.y.Y, moving.rowEnd));
+                    why = Why.Nothing;
+                }
             }
         }
+        while (ILGPU.Group.BarrierOr(why == Why.Nothing));
     }
 
-    /// <summary>A closer look at the next step of rolling of those near the limit of grip. Those that do not pass it have taken it, the others go on to the list of those that slip, as do those that passed it before.</summary>
-    public static void Look<TSurface, TGround, TSetups, TEffects>(Shots shots, Lists lists, double shortest, TSetups setups, TGround ground)
-        where TSurface : struct, ISurface<DeviceDouble>
-        where TGround : struct, IGround<DeviceDouble, TSurface>
-        where TSetups : struct, ISetups<DeviceDouble>
+    /// <summary>A closer look at the next step of rolling of those near the limit of grip. Those that do not pass it have taken it; the others have come to it, and go on to the list of those that slip, as do those that came to it before.</summary>
+    public static void Look<T, TUnit, TSurface, TGround, TSetups, TEffects>(Shots<TUnit> shots, Lists lists, double shortest, TSetups setups, TGround ground)
+        where T : unmanaged, IDeviceReal<T>, IScalar<T>, IReal<T>
+        where TUnit : unmanaged, IUnit<TUnit>
+        where TSurface : struct, ISurface<T>
+        where TGround : struct, IGround<T, TSurface>
+        where TSetups : struct, ISetups<T>
         where TEffects : struct, IEffects
     {
         if (!lists.Has(Lists.Near, out var i))
@@ -96,17 +97,13 @@ internal static class ShotKernels
         if (why == Why.MaySlip)
         {
             var setup = setups.Of(shots.SetupOf(i));
-            var moving = shots.Read<DeviceDouble, TEffects>(i);
-            why = SlipAgain<DeviceDouble, TSurface>.Look(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, shortest, out var passes);
+            var moving = shots.Read<T, TEffects>(i);
+            why = SlipAgain<T, TSurface>.Look(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, shortest);
             // A rare event stays what it was: the run begins there.
-            if (why is Why.Nothing or Why.SlipsAtRow)
+            if (why is Why.Nothing or Why.SlipsAtRow or Why.AtLimit)
             {
-                shots.Keep<DeviceDouble, TEffects>(i, moving, sliding: false, rolling: true);
+                shots.Keep<T, TEffects>(i, moving, sliding: false, rolling: true, changed: false);
                 shots.Keep(i, why);
-            }
-            else if (why == Why.MaySlip)
-            {
-                shots.Keep(i, passes);
             }
         }
         if (why == Why.Nothing)
@@ -127,8 +124,9 @@ internal static class ShotKernels
         }
     }
 
-    /// <summary>From rolling to sliding, where the look has found it or a shot has come before; the slip is stiff.</summary>
-    public static void StartSlip<TSurface, TGround, TSetups, TEffects>(Shots shots, Lists lists, TSetups setups, TGround ground)
+    /// <summary>From rolling to sliding, of those at the limit of grip, and the stiff steps that the slip begins with: in one go, since floats would lose so little slip between two kernels.</summary>
+    public static void StartSlip<TUnit, TSurface, TGround, TSetups, TEffects>(Shots<TUnit> shots, Lists lists, double least, TSetups setups, TGround ground)
+        where TUnit : unmanaged, IUnit<TUnit>
         where TSurface : struct, ISurface<DeviceDouble>
         where TGround : struct, IGround<DeviceDouble, TSurface>
         where TSetups : struct, ISetups<DeviceDouble>
@@ -139,34 +137,16 @@ internal static class ShotKernels
             return;
         }
         var setup = setups.Of(shots.SetupOf(i));
+        var body = setup.Constants.Body<TEffects>();
+        var surface = ground.Under(setup.Law);
         var moving = shots.Read<DeviceDouble, TEffects>(i);
-        if (SlipAgain<DeviceDouble, TSurface>.Start(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, shots.WhyOf(i), shots.PassesOf(i)))
+        var why = Why.Rare;
+        if (SlipAgain<DeviceDouble, TSurface>.Start(ref moving, body, surface, setup.Bounds, setup.Control, shots.WhyOf(i)))
         {
-            shots.Keep<DeviceDouble, TEffects>(i, moving, sliding: true, rolling: true);
-            lists.Add(Lists.Stiff, i);
+            why = SlipAgain<DeviceDouble, TSurface>.Relax(ref moving, body, surface, setup.Bounds, setup.Control, least);
+            shots.Keep<DeviceDouble, TEffects>(i, moving, sliding: true, rolling: false, changed: true);
+            shots.Keep(i, why);
         }
-        else
-        {
-            lists.Add(Lists.Rare, i);
-        }
-    }
-
-    /// <summary>Stiff steps of slip that has just begun.</summary>
-    public static void Relax<TSurface, TGround, TSetups, TEffects>(Shots shots, Lists lists, double least, TSetups setups, TGround ground)
-        where TSurface : struct, ISurface<DeviceDouble>
-        where TGround : struct, IGround<DeviceDouble, TSurface>
-        where TSetups : struct, ISetups<DeviceDouble>
-        where TEffects : struct, IEffects
-    {
-        if (!lists.Has(Lists.Stiff, out var i))
-        {
-            return;
-        }
-        var setup = setups.Of(shots.SetupOf(i));
-        var moving = shots.Read<DeviceDouble, TEffects>(i);
-        var why = SlipAgain<DeviceDouble, TSurface>.Relax(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, least);
-        shots.Keep<DeviceDouble, TEffects>(i, moving, sliding: true, rolling: false);
-        shots.Keep(i, why);
         if (why == Why.Nothing)
         {
             lists.Add(Lists.Sliding, i);
@@ -182,10 +162,12 @@ internal static class ShotKernels
     }
 
     /// <summary>The end of slip, of those of a list that have come to it; those that must slip on are near the limit of grip. Those that slide no further for another reason go on to the list of that.</summary>
-    public static void Stick<TSurface, TGround, TSetups, TEffects>(Shots shots, Lists lists, int list, TSetups setups, TGround ground)
-        where TSurface : struct, ISurface<DeviceDouble>
-        where TGround : struct, IGround<DeviceDouble, TSurface>
-        where TSetups : struct, ISetups<DeviceDouble>
+    public static void Stick<T, TUnit, TSurface, TGround, TSetups, TEffects>(Shots<TUnit> shots, Lists lists, int list, TSetups setups, TGround ground)
+        where T : unmanaged, IDeviceReal<T>, IScalar<T>, IReal<T>
+        where TUnit : unmanaged, IUnit<TUnit>
+        where TSurface : struct, ISurface<T>
+        where TGround : struct, IGround<T, TSurface>
+        where TSetups : struct, ISetups<T>
         where TEffects : struct, IEffects
     {
         if (!lists.Has(list, out var i))
@@ -196,12 +178,12 @@ internal static class ShotKernels
         if (why == Why.Sticks)
         {
             var setup = setups.Of(shots.SetupOf(i));
-            var moving = shots.Read<DeviceDouble, TEffects>(i);
-            why = CommonEvents<DeviceDouble, TSurface>.Stick(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control);
+            var moving = shots.Read<T, TEffects>(i);
+            why = CommonEvents<T, TSurface>.Stick(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control);
             shots.Keep(i, why);
             if (why is Why.Nothing or Why.CannotRoll)
             {
-                shots.Keep<DeviceDouble, TEffects>(i, moving, sliding: false, rolling: true);
+                shots.Keep<T, TEffects>(i, moving, sliding: false, rolling: true, changed: true);
             }
         }
         if (why == Why.Nothing)
@@ -223,8 +205,9 @@ internal static class ShotKernels
     }
 
     /// <summary>The end of a run that slides.</summary>
-    public static void EndSliding<T, TSurface, TGround, TSetups, TEffects>(Shots shots, Lists lists, double shortest, TSetups setups, TGround ground)
+    public static void EndSliding<T, TUnit, TSurface, TGround, TSetups, TEffects>(Shots<TUnit> shots, Lists lists, double shortest, TSetups setups, TGround ground)
         where T : unmanaged, IDeviceReal<T>, IScalar<T>, IReal<T>
+        where TUnit : unmanaged, IUnit<TUnit>
         where TSurface : struct, ISurface<T>
         where TGround : struct, IGround<T, TSurface>
         where TSetups : struct, ISetups<T>
@@ -242,7 +225,7 @@ internal static class ShotKernels
             lists.Add(Lists.Rare, i);
             return;
         }
-        shots.Keep<T, TEffects>(i, moving, sliding: true, rolling: false);
+        shots.Keep<T, TEffects>(i, moving, sliding: true, rolling: false, changed: false);
         if (moving.Ended == Ending.None)
         {
             lists.Add(Lists.Sliding, i);
@@ -252,8 +235,9 @@ internal static class ShotKernels
     /// <summary>
     /// And of those that roll, where they end as they were meant to; the others, few, go on to a list: beside them the rest of their warp would wait. Those that roll no further for another reason go on to the list of that.
     /// </summary>
-    public static void ReachEnd<T, TSurface, TGround, TSetups, TEffects>(Shots shots, Lists lists, TSetups setups, TGround ground)
+    public static void ReachEnd<T, TUnit, TSurface, TGround, TSetups, TEffects>(Shots<TUnit> shots, Lists lists, TSetups setups, TGround ground)
         where T : unmanaged, IDeviceReal<T>, IScalar<T>, IReal<T>
+        where TUnit : unmanaged, IUnit<TUnit>
         where TSurface : struct, ISurface<T>
         where TGround : struct, IGround<T, TSurface>
         where TSetups : struct, ISetups<T>
@@ -278,7 +262,7 @@ internal static class ShotKernels
         var moving = shots.Read<T, TEffects>(i);
         if (CommonEvents<T, TSurface>.ReachEnd(ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control))
         {
-            shots.Keep<T, TEffects>(i, moving, sliding: false, rolling: false);
+            shots.Keep<T, TEffects>(i, moving, sliding: false, rolling: false, changed: false);
         }
         else
         {
@@ -287,8 +271,9 @@ internal static class ShotKernels
     }
 
     /// <summary>The end of a run that rolls, where it takes a closer look.</summary>
-    public static void EndRolling<T, TSurface, TGround, TSetups, TEffects>(Shots shots, Lists lists, double shortest, TSetups setups, TGround ground)
+    public static void EndRolling<T, TUnit, TSurface, TGround, TSetups, TEffects>(Shots<TUnit> shots, Lists lists, double shortest, TSetups setups, TGround ground)
         where T : unmanaged, IDeviceReal<T>, IScalar<T>, IReal<T>
+        where TUnit : unmanaged, IUnit<TUnit>
         where TSurface : struct, ISurface<T>
         where TGround : struct, IGround<T, TSurface>
         where TSetups : struct, ISetups<T>
@@ -306,7 +291,7 @@ internal static class ShotKernels
             lists.Add(Lists.Rare, i);
             return;
         }
-        shots.Keep<T, TEffects>(i, moving, sliding: false, rolling: true);
+        shots.Keep<T, TEffects>(i, moving, sliding: false, rolling: true, changed: false);
         if (moving.Ended == Ending.None)
         {
             lists.Add(Lists.Rolling, i);
@@ -314,7 +299,8 @@ internal static class ShotKernels
     }
 
     /// <summary>From the foul line to sliding; where that is not simple, to the list of rare events.</summary>
-    public static void BeginSliding<TSurface, TGround, TSetups, TEffects>(ArrayView<Start> starts, Shots shots, int count, Lists lists, TSetups setups, TGround ground)
+    public static void BeginSliding<TUnit, TSurface, TGround, TSetups, TEffects>(ArrayView<Start> starts, Shots<TUnit> shots, int count, Lists lists, TSetups setups, TGround ground)
+        where TUnit : unmanaged, IUnit<TUnit>
         where TSurface : struct, ISurface<DeviceDouble>
         where TGround : struct, IGround<DeviceDouble, TSurface>
         where TSetups : struct, ISetups<DeviceDouble>
@@ -331,7 +317,7 @@ internal static class ShotKernels
         shots.KeepSetup(i, start.Setup);
         if (CommonEvents<DeviceDouble, TSurface>.Begin(start, ref moving, setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Control))
         {
-            shots.Keep<DeviceDouble, TEffects>(i, moving, sliding: true, rolling: false);
+            shots.Keep<DeviceDouble, TEffects>(i, moving, sliding: true, rolling: false, changed: true);
             lists.Add(Lists.Sliding, i);
         }
         else
@@ -341,7 +327,8 @@ internal static class ShotKernels
     }
 
     /// <summary>From the foul line to the first plain step, for those that wait for it.</summary>
-    public static void Begin<TSurface, TGround, TSetups, TEffects>(ArrayView<Start> starts, Shots shots, Lists lists, TSetups setups, TGround ground)
+    public static void Begin<TUnit, TSurface, TGround, TSetups, TEffects>(ArrayView<Start> starts, Shots<TUnit> shots, Lists lists, TSetups setups, TGround ground)
+        where TUnit : unmanaged, IUnit<TUnit>
         where TSurface : struct, ISurface<DeviceDouble>
         where TGround : struct, IGround<DeviceDouble, TSurface>
         where TSetups : struct, ISetups<DeviceDouble>
@@ -359,11 +346,12 @@ internal static class ShotKernels
         {
             run.Ended = run.Continue();
         }
-        Keep<TSurface, TEffects>(i, ref run, shots, lists);
+        Keep<TUnit, TSurface, TEffects>(i, ref run, shots, lists);
     }
 
     /// <summary>One rare event of each shot that waits for it, and on to its next plain step. A shot that moves less than the shortest length meanwhile, which the numbers of the plain steps could not tell, goes on.</summary>
-    public static void Event<TSurface, TGround, TSetups, TEffects>(Shots shots, Lists lists, double shortest, TSetups setups, TGround ground)
+    public static void Event<TUnit, TSurface, TGround, TSetups, TEffects>(Shots<TUnit> shots, Lists lists, double shortest, TSetups setups, TGround ground)
+        where TUnit : unmanaged, IUnit<TUnit>
         where TSurface : struct, ISurface<DeviceDouble>
         where TGround : struct, IGround<DeviceDouble, TSurface>
         where TSetups : struct, ISetups<DeviceDouble>
@@ -377,9 +365,10 @@ internal static class ShotKernels
         var moving = shots.Read<DeviceDouble, TEffects>(i);
         var run = new Run<DeviceDouble, TSurface, Tally<DeviceDouble>>(setup.Constants.Body<TEffects>(), ground.Under(setup.Law), setup.Bounds, setup.Control, moving.Tally);
         run.Resume(moving);
-        if (shots.WhyOf(i) is Why.SlipsAtRow or Why.CannotRoll)
+        var why = shots.WhyOf(i);
+        if (why is Why.AtLimit or Why.SlipsAtRow or Why.CannotRoll)
         {
-            run.Ended = shots.WhyOf(i) == Why.SlipsAtRow ? run.SlipAtRow() : run.SlipOn();
+            run.Ended = why == Why.AtLimit ? run.SlipAtLimit() : why == Why.SlipsAtRow ? run.SlipAtRow() : run.SlipOn();
             if (run.Ended == Ending.None && !run.IsPlain)
             {
                 run.Ended = run.Continue();
@@ -395,11 +384,12 @@ internal static class ShotKernels
             }
             while (run.Ended == Ending.None && run.Phase == phase && run.y.Y < far);
         }
-        Keep<TSurface, TEffects>(i, ref run, shots, lists);
+        Keep<TUnit, TSurface, TEffects>(i, ref run, shots, lists);
     }
 
     /// <summary>The last instant of every shot. A block gathers what its threads have found, and writes it side by side.</summary>
-    public static void Finish<TSurface, TGround, TSetups, TEffects>(Shots shots, int count, ArrayView<double> finished, TSetups setups, TGround ground)
+    public static void Finish<TUnit, TSurface, TGround, TSetups, TEffects>(Shots<TUnit> shots, int count, ArrayView<double> finished, TSetups setups, TGround ground)
+        where TUnit : unmanaged, IUnit<TUnit>
         where TSurface : struct, ISurface<DeviceDouble>
         where TGround : struct, IGround<DeviceDouble, TSurface>
         where TSetups : struct, ISetups<DeviceDouble>
@@ -429,14 +419,15 @@ internal static class ShotKernels
         }
     }
 
-    private static void Keep<TSurface, TEffects>(int i, ref Run<DeviceDouble, TSurface, Tally<DeviceDouble>> run, Shots shots, Lists lists)
+    private static void Keep<TUnit, TSurface, TEffects>(int i, ref Run<DeviceDouble, TSurface, Tally<DeviceDouble>> run, Shots<TUnit> shots, Lists lists)
+        where TUnit : unmanaged, IUnit<TUnit>
         where TSurface : struct, ISurface<DeviceDouble>
         where TEffects : struct, IEffects
     {
         Moving<DeviceDouble> moving = default;
         run.Leave(ref moving);
         moving.Tally = run.recorder;
-        shots.Keep<DeviceDouble, TEffects>(i, moving, sliding: true, rolling: true);
+        shots.Keep<DeviceDouble, TEffects>(i, moving, sliding: true, rolling: true, changed: true);
         if (run.Ended != Ending.None)
         {
             return;

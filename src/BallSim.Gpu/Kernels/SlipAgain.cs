@@ -16,20 +16,21 @@ internal static class SlipAgain<T, TSurface>
     // A kernel must end whatever happens; no stretch of slip is stiff for so many steps, and no step of rolling taken again so often.
     private const int MostStiff = 1000, MostTries = 20;
 
-    /// <summary>One step of rolling, looked at closely. Why.Nothing: taken, and a plain step can be taken next; Why.SlipsAtRow: taken, and slip begins at its end. Why.MaySlip: the demand passes the limit in it; Why.MayEnd, Why.Rare: nothing was done.</summary>
+    /// <summary>
+    /// One step of rolling, looked at closely. Why.Nothing: taken, and a plain step can be taken next; Why.SlipsAtRow: taken, and slip begins at its end; Why.AtLimit: taken to where the demand passes the limit in it. Why.MayEnd,
+    /// Why.Rare: nothing was done.
+    /// </summary>
     /// <param name="shot">That rolls.</param>
     /// <param name="body">Ball.</param>
     /// <param name="surface">Under it.</param>
     /// <param name="bounds">Of the run.</param>
     /// <param name="control">Of the steps.</param>
     /// <param name="shortest">A step that brings it less far down-lane, m, is a rare event.</param>
-    /// <param name="passes">Where in the step the demand passes the limit.</param>
-    public static Why Look(ref Moving<T> shot, in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control, T shortest, out Between passes)
+    public static Why Look(ref Moving<T> shot, in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control, T shortest)
     {
         T zero = 0.0;
         var roll = OnTheSpot(shot, body, surface);
         Step<State<T>> step = default;
-        passes = default;
         var next = shot;
         if (!Steps(ref next, ref roll, ref step, bounds, control, out var h, out var atEnd))
         {
@@ -37,23 +38,24 @@ internal static class SlipAgain<T, TSurface>
         }
         var ω = roll.ω;
         roll.Arrive(ref step, h, next.Grip, out var after);
-        if (Excess<T, TSurface>.First(ref roll, step, h, next.Grip, after, out passes))
+        var passes = Excess<T, TSurface>.First(ref roll, step, h, next.Grip, after, out var between);
+        if (passes)
         {
-            return Why.MaySlip;
+            Excess<T, TSurface>.Land(ref roll, ref step, ref h, next.Grip, ref after, between, control);
         }
-        if (!(after.N > zero) || Pace<T>.IsLost(step) || !(h > shortest) || !PlainSteps<T, TSurface>.GoesByDistance(after.VelocityX, after.VelocityY))
+        if (!(after.N > zero) || Pace<T>.IsLost(step) || !passes && (!(h > shortest) || !PlainSteps<T, TSurface>.GoesByDistance(after.VelocityX, after.VelocityY)))
         {
             return Why.Rare;
         }
         if (Pace<T>.MayEnd(step, bounds) > zero)
         {
-            return Why.MayEnd;
+            return passes ? Why.Rare : Why.MayEnd;
         }
         next.Tally.Took(step, h, 1.0);
         PlainSteps<T, TSurface>.Advance(ref step, ref next.y, ref next.q, ω);
         next.Grip = after;
-        var why = Why.Nothing;
-        if (atEnd > zero)
+        var why = passes ? Why.AtLimit : Why.Nothing;
+        if (!passes && atEnd > zero)
         {
             next.rowEnd = roll.Surface.Enter(Pace<T>.EntersAt(next.y.Y, next.rowEnd));
             if (!roll.Surface.Joins)
@@ -67,27 +69,6 @@ internal static class SlipAgain<T, TSurface>
         next.K1 = step.K1;
         shot = next;
         return why;
-    }
-
-    /// <summary>The start of slip: inside the next step of rolling, on a new row, or at the end of slip. False: it is not as simple as that, and nothing was done.</summary>
-    /// <param name="shot">That rolls, and slides then.</param>
-    /// <param name="body">Ball.</param>
-    /// <param name="surface">Under it.</param>
-    /// <param name="bounds">Of the run.</param>
-    /// <param name="control">Of the steps.</param>
-    /// <param name="why">It slips: MaySlip, SlipsAtRow, CannotRoll.</param>
-    /// <param name="passes">Where in the next step, of MaySlip.</param>
-    public static bool Start(ref Moving<T> shot, in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control, Why why, in Between passes)
-    {
-        var roll = OnTheSpot(shot, body, surface);
-        Step<State<T>> step = default;
-        var next = shot;
-        if (why == Why.MaySlip && !RollTo(passes, ref next, ref roll, ref step, bounds, control) || !Slip(ref next, ref roll, ref step, bounds, control, why))
-        {
-            return false;
-        }
-        shot = next;
-        return true;
     }
 
     private static Roll<T, TSurface> OnTheSpot(in Moving<T> shot, in Body<T> body, TSurface surface)
@@ -125,49 +106,40 @@ internal static class SlipAgain<T, TSurface>
         return true;
     }
 
-    // Rolls to where the demand reaches the limit, in the step that was looked at. It is taken again: to keep its slopes from one kernel to the other takes longer.
-    private static bool RollTo(in Between passes, ref Moving<T> shot, ref Roll<T, TSurface> roll, ref Step<State<T>> step, in Bounds<T> bounds, in Control<T> control)
+    /// <summary>The start of slip: where rolling has come to the limit of grip, on a new row, or at the end of slip. False: it is not as simple as that, and nothing was done.</summary>
+    /// <param name="shot">That rolls, and slides then.</param>
+    /// <param name="body">Ball.</param>
+    /// <param name="surface">Under it.</param>
+    /// <param name="bounds">Of the run.</param>
+    /// <param name="control">Of the steps.</param>
+    /// <param name="why">It slips: AtLimit, SlipsAtRow, CannotRoll.</param>
+    public static bool Start(ref Moving<T> shot, in Body<T> body, TSurface surface, in Bounds<T> bounds, in Control<T> control, Why why)
     {
-        if (!Steps(ref shot, ref roll, ref step, bounds, control, out var h, out _))
-        {
-            return false;
-        }
-        roll.Arrive(ref step, h, shot.Grip, out var after);
-        Excess<T, TSurface>.Land(ref roll, ref step, ref h, shot.Grip, ref after, passes, control);
-        if (!(after.N > 0.0) || Pace<T>.IsLost(step) || Pace<T>.MayEnd(step, bounds) > 0.0)
-        {
-            return false;
-        }
-        shot.Tally.Took(step, h, 1.0);
-        PlainSteps<T, TSurface>.Advance(ref step, ref shot.y, ref shot.q, roll.ω);
-        shot.Grip = after;
-        return true;
-    }
-
-    // From rolling to sliding; false if more happens in that moment.
-    private static bool Slip(ref Moving<T> shot, ref Roll<T, TSurface> roll, ref Step<State<T>> step, in Bounds<T> bounds, in Control<T> control, Why why)
-    {
-        if (++shot.Transitions > bounds.MaxTransitions)
+        var roll = OnTheSpot(shot, body, surface);
+        Step<State<T>> step = default;
+        var next = shot;
+        if (++next.Transitions > bounds.MaxTransitions)
         {
             return false;
         }
         if (why != Why.CannotRoll)
         {
-            shot.Tally.Changed(Phase.Roll, Phase.Slide, shot.y, shot.q);
+            next.Tally.Changed(Phase.Roll, Phase.Slide, next.y, next.q);
         }
-        var jumps = why != Why.MaySlip;
+        var jumps = why != Why.AtLimit;
         var time = StartOfSlip<T, TSurface>.Seconds(control, jumps);
-        StartOfSlip<T, TSurface>.RollPast(ref roll, ref step, shot.y, shot.q, time, ref shot.Grip);
+        StartOfSlip<T, TSurface>.RollPast(ref roll, ref step, next.y, next.q, time, ref next.Grip);
         if (Pace<T>.IsLost(step) || Pace<T>.MayEnd(step, bounds) > 0.0)
         {
             return false;
         }
-        shot.Tally.Took(step, time, 1.0);
-        PlainSteps<T, TSurface>.Advance(ref step, ref shot.y, ref shot.q, roll.ω);
-        var slide = new Slide<T, TSurface> { Body = roll.Body, Surface = roll.Surface, Seen = shot.Seen };
-        StartOfSlip<T, TSurface>.Push(ref roll, ref slide, ref shot.y, shot.q, time, jumps);
-        shot.dt = T.Min(shot.dt, time);
-        (shot.Seen, shot.Phase, shot.Stiff) = (slide.Seen, Phase.Slide, 1.0);
+        next.Tally.Took(step, time, 1.0);
+        PlainSteps<T, TSurface>.Advance(ref step, ref next.y, ref next.q, roll.ω);
+        var slide = new Slide<T, TSurface> { Body = roll.Body, Surface = roll.Surface, Seen = next.Seen };
+        StartOfSlip<T, TSurface>.Push(ref roll, ref slide, ref next.y, next.q, time, jumps);
+        next.dt = T.Min(next.dt, time);
+        (next.Seen, next.Phase, next.Stiff) = (slide.Seen, Phase.Slide, 1.0);
+        shot = next;
         return true;
     }
 

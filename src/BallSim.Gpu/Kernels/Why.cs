@@ -15,6 +15,9 @@ internal enum Why
     /// <summary>In the next step of rolling the demand may pass the limit of grip.</summary>
     MaySlip,
 
+    /// <summary>Rolling has come to the limit of grip, where slip begins.</summary>
+    AtLimit,
+
     /// <summary>The row of the map just entered offers less grip than rolling asks.</summary>
     SlipsAtRow,
 

@@ -50,6 +50,10 @@ internal readonly struct DeviceDouble(double value) : IDeviceReal<DeviceDouble>
 
     public static DeviceDouble IfLess(DeviceDouble a, DeviceDouble b, DeviceDouble then, DeviceDouble otherwise) => new(a.value < b.value ? then.value : otherwise.value);
 
+    public static DeviceDouble Of(float a) => new(a);
+
+    public static float Single(DeviceDouble a) => (float)a.value;
+
     public static int Truncate(DeviceDouble a) => (int)a.value;
 
     public static bool Any(DeviceDouble flag) => flag.value > 0;

@@ -50,6 +50,10 @@ internal readonly struct DeviceSingle(float value) : IDeviceReal<DeviceSingle>
 
     public static DeviceSingle IfLess(DeviceSingle a, DeviceSingle b, DeviceSingle then, DeviceSingle otherwise) => new(a.value < b.value ? then.value : otherwise.value);
 
+    public static DeviceSingle Of(float a) => new(a);
+
+    public static float Single(DeviceSingle a) => a.value;
+
     public static int Truncate(DeviceSingle a) => (int)a.value;
 
     public static bool Any(DeviceSingle flag) => flag.value > 0;

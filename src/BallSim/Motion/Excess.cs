@@ -9,7 +9,7 @@ internal static class Excess<T, TSurface>
     where T : struct, IScalar<T>, IReal<T>
     where TSurface : struct, ISurface<T>
 {
-    /// <summary>A rest, m, so short that it is gone along the last slope, which leaves out its square; the part of a step of which a rest is none; and how often a step is taken.</summary>
+    /// <summary>A rest, m, so short that it is gone along the last slope, which leaves out its square (of floats one that they can tell); the part of a step of which a rest is none; and how often a step is taken.</summary>
     public const double Rest = 1e-6, MostRest = 0.1;
     public const int MostTries = 4;
 
@@ -49,7 +49,7 @@ internal static class Excess<T, TSurface>
             {
                 return;
             }
-            if (Math.Abs((double)rest) < Rest)
+            if (Math.Abs((double)rest) < Math.Max(Rest, (double)T.Sliver))
             {
                 step.End.Add(rest, step.K7);
                 h = h + rest;

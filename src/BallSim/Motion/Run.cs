@@ -136,6 +136,9 @@ internal partial struct Run<T, TSurface, TRecorder>
         return ending;
     }
 
+    /// <summary>Starts to slip where rolling has come to the limit of grip.</summary>
+    public Ending SlipAtLimit() => Slip(jump: false);
+
     /// <summary>Starts to slip where a new row of the map offers less grip than rolling asks.</summary>
     public Ending SlipAtRow() => Slip(jump: true);
 
@@ -411,11 +414,11 @@ internal partial struct Run<T, TSurface, TRecorder>
         }
         if (slips)
         {
-            return Slip(jump: false);
+            return SlipAtLimit();
         }
         if (Enters(ref roll.Surface, atEnd, roll.ByDistance != GoesByDistance(grip.VelocityX, grip.VelocityY), out var from) && !EnterRoll(grip.VelocityX, grip.VelocityY, from))
         {
-            return Slip(jump: true);
+            return SlipAtRow();
         }
         return Ending.None;
     }
