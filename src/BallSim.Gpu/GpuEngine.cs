@@ -17,8 +17,8 @@ namespace BallSim.Gpu;
 /// machine work; if one fails, its shots are computed again on the processor, and <see cref="Notice"/> says so. An engine keeps its kernels: make one and use it for all ensembles. Safe to use from several threads.
 /// </summary>
 /// <remarks>
-/// With <see cref="Precision.Double"/> outcomes are those of the processor to the last bit (seen of the 512 releases of the benchmark and of 10 000 scenarios of all kinds, on one card). With <see cref="Precision.Single"/> plain steps and
-/// ends are taken in floats, what begins and ends slip in doubles: 2e-5 m at most over the releases; of the scenarios, many of which slip again and again, four in a hundred end farther off than 1e-4 m (2 mm across and 2 cm along a gutter's edge at most), and a shot
+/// With <see cref="Precision.Double"/> outcomes are those of the processor to the last bit (seen of the 512 releases of the benchmark and of 10 000 scenarios of all kinds, on one card). With <see cref="Precision.Single"/> all but what begins
+/// a run or a slip is done in floats: 2e-5 m at most over the releases; of the scenarios, many of which slip again and again, four in a hundred end farther off than 1e-4 m (2 mm across and 2 cm along a gutter's edge at most), and a shot
 /// that just touches the pin or an edge may take the other turn (none of them). The last few of a chunk, those that floats do not tell (see there), and those on a lane whose map has intervals thousands of times as wide as others are thrown on the processor. The first ensemble of a kind compiles its kernels, up to a minute; then chunks of shots go through the card while the processor prepares the next.
 /// </remarks>
 public sealed class GpuEngine : EnsembleEngine, IDisposable

@@ -3,7 +3,7 @@ using BallSim.Spatial;
 
 namespace BallSim.Gpu;
 
-/// <summary>One float on the card, for the plain steps between events.</summary>
+/// <summary>One float on the card, for plain steps and most of what happens between them.</summary>
 internal readonly struct DeviceSingle(float value) : IDeviceReal<DeviceSingle>
 {
     private readonly float value = value;
