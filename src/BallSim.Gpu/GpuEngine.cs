@@ -29,8 +29,9 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
     // The part of all memory that chunks may take.
     private const int PartOfCard = 4, PartOfProcessor = 8;
 
-    // A round takes some milliseconds, however few its shots are, and the kernel of rare events more. What is left of a chunk when so few shots for each thread of the processor go on (those that slip again and again), and so few wait for a rare event, is thrown there; of either no more than this part of a chunk.
-    private const int LeftPerThread = 40, Part = 256;
+    // A round takes half a millisecond, however few its shots are, and the kernel of rare events more, and seconds to be compiled. What is left of a chunk when so few shots for each thread of the processor go on (those that slip again and
+    // again), and so few wait for a rare event, is thrown there; of either no more than this part of a chunk.
+    private const int GoingPerThread = 4, RarePerThread = 40, Part = 256;
 
     /// <summary>Per card: while one chunk waits for its slowest events, others compute, and the processor prepares the next and reads the last.</summary>
     internal const int ChunksAtATime = 6;
@@ -283,7 +284,11 @@ public sealed class GpuEngine : EnsembleEngine, IDisposable
         }
     }
 
-    private int MostLeft(Group group) => Left?.Most ?? Math.Min(LeftPerThread * Environment.ProcessorCount, group.Count / Part);
+    private LeftOver MostLeft(Group group)
+    {
+        int Most(int perThread) => Left?.Most ?? Math.Min(perThread * Environment.ProcessorCount, group.Count / Part);
+        return new(Most(GoingPerThread), Most(RarePerThread));
+    }
 
     // Rows of a chunk that the card does not bring to their end, from the foul line.
     private static void Finish(FilledChunk chunk, int[] rows, EnsembleOptions options, CancellationToken cancellation)

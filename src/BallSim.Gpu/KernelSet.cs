@@ -15,11 +15,11 @@ internal abstract class KernelSet
     /// <summary>Brings the shots of a chunk from the foul line to their ends; the outcomes lie in the chunk's memory then. Answers which shots of the group are left over.</summary>
     /// <param name="chunk">Memory and stream.</param>
     /// <param name="group">The shots.</param>
-    /// <param name="most">So few may be left over of those that slip again and again, whom the rest would wait for, and so few of those that wait for a rare event, whose kernel takes seconds to compile.</param>
+    /// <param name="most">How many may be left over.</param>
     /// <param name="times">Null: not measured.</param>
     /// <param name="cancellation">Stops between two rounds.</param>
     /// <exception cref="OperationCanceledException">Between two rounds.</exception>
-    public abstract int[] Run(ChunkMemory chunk, Group group, int most, KernelTimes? times, CancellationToken cancellation);
+    public abstract int[] Run(ChunkMemory chunk, Group group, LeftOver most, KernelTimes? times, CancellationToken cancellation);
 
     /// <summary>The kernels for what a group needs.</summary>
     public static KernelSet For(Accelerator accelerator, GroupKind kind) => (KernelSet)Activator.CreateInstance(TypeFor(kind), accelerator)!;
@@ -107,6 +107,9 @@ internal abstract class KernelSet
     }
 }
 
+/// <summary>Shots of a chunk that are left over: of those that go on, slipping again and again, whom a chunk would wait for; and of those that wait for a rare event, whose kernel takes seconds to compile.</summary>
+internal readonly record struct LeftOver(int Going, int Rare);
+
 /// <summary>What decides which kernels a group of shots needs.</summary>
 internal readonly record struct GroupKind(bool Single, bool Given, bool Sloped, bool OneSetup, Effects Effects);
 
@@ -176,7 +179,7 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
         OnDemand(out events, nameof(ShotKernels.Event));
     }
 
-    public override int[] Run(ChunkMemory chunk, Group group, int most, KernelTimes? times, CancellationToken cancellation)
+    public override int[] Run(ChunkMemory chunk, Group group, LeftOver most, KernelTimes? times, CancellationToken cancellation)
     {
         var (stream, count, shots) = (chunk.Stream, group.Count, chunk.Shots<TUnit>());
         chunk.Upload(group.Starts);
@@ -207,7 +210,7 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
             var (sliding, rolling, near, rare) = (lengths[Lists.Sliding], lengths[Lists.Rolling], lengths[Lists.Near], lengths[Lists.Rare]);
             times?.Slipping += lengths[Lists.Slipping];
             var plain = sliding + rolling + near;
-            if (plain <= most && rare <= most)
+            if (plain <= most.Going && rare <= most.Rare)
             {
                 left = chunk.ReadLists(Lists.Sliding, Lists.Rolling, Lists.Near, Lists.Rare);
                 break;
@@ -215,7 +218,7 @@ internal sealed class KernelSet<T, TSurface, TGround, TSetups, TSurfaceInEvents,
             cancellation.ThrowIfCancellationRequested();
             chunk.Clear(Lists.Slid, Lists.Lengths - Lists.Slid);
             // Their kernel takes long, however few they are: they wait for each other.
-            if (plain <= most)
+            if (plain <= most.Going)
             {
                 On(rare, smallBlock, blocks => events.Value(stream, blocks, shots, chunk.Lists, Shortest, setupsInEvents, groundInEvents), (t, s) => t.Events += s);
                 chunk.Clear(Lists.Rare);
