@@ -13,7 +13,7 @@ internal static class ShotColumns
     public const int Numbers = AtGrip + 12;
 
     // Where its parts begin, each with a number that four divide.
-    private const int AtSlopes = 12, AtPace = 28, AtTurned = 32, AtTally = 36, AtRolled = 40, AtSeen = 48, AtDip = 60, AtGrip = 80;
+    private const int AtSlopes = 12, AtPace = 28, AtOrientation = 32, AtTurned = 36, AtRolled = 40, AtSeen = 48, AtDip = 60, AtGrip = 80;
 
     /// <summary>How many units so many shots need.</summary>
     public static long Room<TUnit>(int shots)
@@ -33,9 +33,9 @@ internal static class ShotColumns
             with.To(AtPace);
             with.Four(ref m.dt, ref m.lastNorm, ref m.rowEnd, ref m.Stiff);
         }
-        with.To(AtTurned);
+        with.To(AtOrientation);
         Columns<T>.Each(ref with, ref m.q);
-        with.To(AtTally);
+        with.To(AtTurned);
         Columns<T>.Turned(ref with, ref m.Tally);
         if (changed)
         {
