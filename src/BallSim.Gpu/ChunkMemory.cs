@@ -35,7 +35,7 @@ internal sealed class ChunkMemory : IDisposable
         Most = most;
         Stream = accelerator.CreateStream();
         starts = accelerator.Allocate1D<Start>(most);
-        units = accelerator.Allocate1D<Doubles>(ShotColumns.Room<Doubles>(most));
+        units = accelerator.Allocate1D<Doubles>(ShotColumns.Room(most));
         counts = accelerator.Allocate1D<Counts>(most);
         setups = accelerator.Allocate1D<int>(most);
         whys = accelerator.Allocate1D<int>(most);

@@ -77,8 +77,9 @@ public partial class PtxTests(PtxTests.Kernels kernels) : IClassFixture<PtxTests
         Assert.False(Nought().IsMatch(slide), $"a product with nought: {Nought().Match(slide).Value}");
         // Six slopes and one on a new row, each reading the four columns of coefficients whole; and what is read of a shot.
         Assert.Equal(7 * 4 + 13, Four().Count(slide));
-        // Registers for so many threads.
+        // Registers for so many threads: in one block, and in three.
         Assert.Contains(".maxntid 384,", slide);
+        Assert.Matches(@"\.maxntid 128,[^\n]*\n\.minnctapersm 3\b", kernels["bare", "Roll"]);
         // The threads of a block wait for each other, once in a while.
         Assert.Single(Together().Matches(slide));
     }

@@ -28,13 +28,6 @@ internal interface IUnit<TSelf>
         where T : unmanaged, IDeviceReal<T>, IReal<T>;
 }
 
-/// <summary>Where a unit lies.</summary>
-internal static class Unit
-{
-    /// <summary>Bytes of one, which its place is a multiple of.</summary>
-    public const int Bytes = 16;
-}
-
 /// <summary>Two doubles.</summary>
 internal struct Doubles : IUnit<Doubles>
 {
@@ -52,7 +45,7 @@ internal struct Doubles : IUnit<Doubles>
     public static void Read<T>(ArrayView<Doubles> shot, int from, ref T first, ref T second)
         where T : unmanaged, IDeviceReal<T>, IReal<T>
     {
-        var unit = shot.AsAligned(Unit.Bytes)[from / 2 * ShotColumns.Tile];
+        var unit = shot.AsAligned(ShotColumns.UnitBytes)[from / 2 * ShotColumns.Tile];
         (first, second) = (unit.first, unit.second);
     }
 
@@ -68,7 +61,7 @@ internal struct Doubles : IUnit<Doubles>
     {
         Doubles unit = default;
         (unit.first, unit.second) = ((double)first, (double)second);
-        shot.AsAligned(Unit.Bytes)[from / 2 * ShotColumns.Tile] = unit;
+        shot.AsAligned(ShotColumns.UnitBytes)[from / 2 * ShotColumns.Tile] = unit;
     }
 }
 
@@ -82,7 +75,7 @@ internal struct Singles : IUnit<Singles>
     public static void Read<T>(ArrayView<Singles> shot, int from, ref T first, ref T second, ref T third, ref T fourth)
         where T : unmanaged, IDeviceReal<T>, IReal<T>
     {
-        var unit = shot.AsAligned(Unit.Bytes)[from / 4 * ShotColumns.Tile];
+        var unit = shot.AsAligned(ShotColumns.UnitBytes)[from / 4 * ShotColumns.Tile];
         (first, second, third, fourth) = (T.Of(unit.first), T.Of(unit.second), T.Of(unit.third), T.Of(unit.fourth));
     }
 
@@ -98,7 +91,7 @@ internal struct Singles : IUnit<Singles>
     {
         Singles unit = default;
         (unit.first, unit.second, unit.third, unit.fourth) = (T.Single(first), T.Single(second), T.Single(third), T.Single(fourth));
-        shot.AsAligned(Unit.Bytes)[from / 4 * ShotColumns.Tile] = unit;
+        shot.AsAligned(ShotColumns.UnitBytes)[from / 4 * ShotColumns.Tile] = unit;
     }
 
     public static void Write<T>(ArrayView<Singles> shot, int from, T first, T second)

@@ -6,8 +6,8 @@ namespace BallSim.Gpu;
 /// <summary>Where in a shot its parts stand.</summary>
 internal static class ShotColumns
 {
-    /// <summary>Shots whose units lie side by side.</summary>
-    public const int Tile = 2;
+    /// <summary>Shots whose units lie side by side; bytes of a unit, and what its place is a multiple of.</summary>
+    public const int Tile = 2, UnitBytes = 16;
 
     /// <summary>Numbers of a shot.</summary>
     public const int Numbers = AtGrip + 12;
@@ -15,9 +15,8 @@ internal static class ShotColumns
     // Where its parts begin, each with a number that four divide.
     private const int AtSlopes = 12, AtPace = 28, AtOrientation = 32, AtTurned = 36, AtRolled = 40, AtSeen = 48, AtDip = 60, AtGrip = 80;
 
-    /// <summary>How many units so many shots need.</summary>
-    public static long Room<TUnit>(int shots)
-        where TUnit : unmanaged, IUnit<TUnit> => (long)(shots + Tile - 1) / Tile * Tile * (Numbers / TUnit.Numbers);
+    /// <summary>How many units so many shots need in doubles; in floats it is half as many.</summary>
+    public static long Room(int shots) => (long)(shots + Tile - 1) / Tile * Tile * (Numbers / Doubles.Numbers);
 
     public static void Each<T, TTransfer, TEffects>(ref TTransfer with, ref Moving<T> m, bool sliding, bool rolling, bool changed)
         where T : unmanaged, IDeviceReal<T>, IReal<T>

@@ -59,7 +59,7 @@ internal struct Tally<T> : IRecorder<T>
         Dense<State<T>, T>.Coefficients(step.Interpolant, h, step.Start.Y, step.End.Y, step.K1.Y, step.K3.Y, step.K4.Y, step.K5.Y, step.K6.Y, step.K7.Y, out var y1, out var y2, out var y3, out var y4);
         Dense<State<T>, T>.Coefficients(step.Interpolant, h, step.Start.Time, step.End.Time, step.K1.Time, step.K3.Time, step.K4.Time, step.K5.Time, step.K6.Time, step.K7.Time, out var t1, out var t2, out var t3, out var t4);
         T u1 = Hand * x1, u2 = Hand * x2, u3 = Hand * x3, u4 = Hand * x4;
-        // It turns outward in one of the halves at most.
+        // Outward and then inward it turns in one of the halves at most.
         T turns = T.Max(inFirst, inSecond), low = T.IfLess(zero, inFirst, zero, half), rest = half;
         for (var i = 0; i < Halvings; i++)
         {
