@@ -109,11 +109,7 @@ internal struct MapOfLanes<T>(PiecewiseBicubic map) : IMap<T>
                 T.SetLane(ref to, lane, column == map.Columns - 1 ? double.PositiveInfinity : map.X[column + 1]);
             }
             T.SetLane(ref left, lane, map.X[column]);
-            var numbers = map.Coefficients.AsSpan(16 * (row * map.Columns + column), 16);
-            for (var i = 0; i < 16; i++)
-            {
-                T.SetLane(ref c[i], lane, numbers[i]);
-            }
+            LaneCopy<T>.Set(ref c, lane, map.Coefficients[16 * (row * map.Columns + column)], 16);
         }
     }
 }

@@ -17,9 +17,11 @@ internal static class LaneCopy<T>
     {
         ref var from = ref Unsafe.As<TOne, double>(ref Unsafe.AsRef(in one));
         ref var to = ref Unsafe.As<TMany, T>(ref many);
-        for (var i = 0; i < count; i++)
+        for (var left = count; left > 0; left--)
         {
-            T.SetLane(ref Unsafe.Add(ref to, i), lane, Unsafe.Add(ref from, i));
+            T.SetLane(ref to, lane, from);
+            from = ref Unsafe.Add(ref from, 1);
+            to = ref Unsafe.Add(ref to, 1);
         }
     }
 
@@ -47,9 +49,11 @@ internal static class LaneCopy<T>
     {
         ref var to = ref Unsafe.As<TOne, double>(ref one);
         ref var from = ref Unsafe.As<TMany, T>(ref Unsafe.AsRef(in many));
-        for (var i = 0; i < count; i++)
+        for (var left = count; left > 0; left--)
         {
-            Unsafe.Add(ref to, i) = T.Lane(Unsafe.Add(ref from, i), lane);
+            to = T.Lane(from, lane);
+            from = ref Unsafe.Add(ref from, 1);
+            to = ref Unsafe.Add(ref to, 1);
         }
     }
 
@@ -75,7 +79,8 @@ internal static class LaneCopy<T>
         ref var from = ref Unsafe.As<TState, T>(ref Unsafe.AsRef(in start));
         ref var k1 = ref Unsafe.As<TState, T>(ref Unsafe.AsRef(in k));
         var n = Unsafe.SizeOf<TState>() / Unsafe.SizeOf<T>();
-        numbers = Math.Min(numbers, n);
+        // In bytes: an index would be turned into them at every turn.
+        nint size = Math.Min(numbers, n) * Unsafe.SizeOf<T>();
         // Here, and not where the call is: numbers go in registers, vectors by way of the stack.
         T s1 = h * c1, s2 = h * c2, s3 = h * c3, s4 = h * c4, s5 = h * c5;
         ref var k2 = ref Unsafe.Add(ref k1, n);
@@ -85,35 +90,38 @@ internal static class LaneCopy<T>
         switch (count)
         {
             case 1:
-                for (var i = 0; i < numbers; i++)
+                for (nint i = 0; i < size; i += Unsafe.SizeOf<T>())
                 {
-                    Unsafe.Add(ref to, i) = T.Fma(s1, Unsafe.Add(ref k1, i), Unsafe.Add(ref from, i));
+                    At(ref to, i) = T.Fma(s1, At(ref k1, i), At(ref from, i));
                 }
                 break;
             case 2:
-                for (var i = 0; i < numbers; i++)
+                for (nint i = 0; i < size; i += Unsafe.SizeOf<T>())
                 {
-                    Unsafe.Add(ref to, i) = T.Fma(s2, Unsafe.Add(ref k2, i), T.Fma(s1, Unsafe.Add(ref k1, i), Unsafe.Add(ref from, i)));
+                    At(ref to, i) = T.Fma(s2, At(ref k2, i), T.Fma(s1, At(ref k1, i), At(ref from, i)));
                 }
                 break;
             case 3:
-                for (var i = 0; i < numbers; i++)
+                for (nint i = 0; i < size; i += Unsafe.SizeOf<T>())
                 {
-                    Unsafe.Add(ref to, i) = T.Fma(s3, Unsafe.Add(ref k3, i), T.Fma(s2, Unsafe.Add(ref k2, i), T.Fma(s1, Unsafe.Add(ref k1, i), Unsafe.Add(ref from, i))));
+                    At(ref to, i) = T.Fma(s3, At(ref k3, i), T.Fma(s2, At(ref k2, i), T.Fma(s1, At(ref k1, i), At(ref from, i))));
                 }
                 break;
             case 4:
-                for (var i = 0; i < numbers; i++)
+                for (nint i = 0; i < size; i += Unsafe.SizeOf<T>())
                 {
-                    Unsafe.Add(ref to, i) = T.Fma(s4, Unsafe.Add(ref k4, i), T.Fma(s3, Unsafe.Add(ref k3, i), T.Fma(s2, Unsafe.Add(ref k2, i), T.Fma(s1, Unsafe.Add(ref k1, i), Unsafe.Add(ref from, i)))));
+                    At(ref to, i) = T.Fma(s4, At(ref k4, i), T.Fma(s3, At(ref k3, i), T.Fma(s2, At(ref k2, i), T.Fma(s1, At(ref k1, i), At(ref from, i)))));
                 }
                 break;
             default:
-                for (var i = 0; i < numbers; i++)
+                for (nint i = 0; i < size; i += Unsafe.SizeOf<T>())
                 {
-                    Unsafe.Add(ref to, i) = T.Fma(s5, Unsafe.Add(ref k5, i), T.Fma(s4, Unsafe.Add(ref k4, i), T.Fma(s3, Unsafe.Add(ref k3, i), T.Fma(s2, Unsafe.Add(ref k2, i), T.Fma(s1, Unsafe.Add(ref k1, i), Unsafe.Add(ref from, i))))));
+                    At(ref to, i) = T.Fma(s5, At(ref k5, i), T.Fma(s4, At(ref k4, i), T.Fma(s3, At(ref k3, i), T.Fma(s2, At(ref k2, i), T.Fma(s1, At(ref k1, i), At(ref from, i))))));
                 }
                 break;
         }
     }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static ref T At(ref T first, nint bytes) => ref Unsafe.AddByteOffset(ref first, bytes);
 }
