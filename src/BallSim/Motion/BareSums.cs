@@ -39,7 +39,14 @@ internal struct BareSums<T> : IFourfold
     private static BareSums<T> EveryFourth(in Quartic<T> shift, T first)
     {
         T θ1 = first + 4.0 / Samples, per = 1.0 / Samples, one = 1.0;
-        T x0 = one - FreshCover<T>.Fraction(shift.At(first)), x1 = one - FreshCover<T>.Fraction(shift.At(θ1));
+        var r0 = FreshCover<T>.Begin(shift.At(first), out var q0, out var a0);
+        var r1 = FreshCover<T>.Begin(shift.At(θ1), out var q1, out var a1);
+        for (var i = 0; i < 2; i++)
+        {
+            Elementary<T>.CloserFourthRoot(a0, ref r0);
+            Elementary<T>.CloserFourthRoot(a1, ref r1);
+        }
+        T x0 = one - q0 * r0, x1 = one - q1 * r1;
         BareSums<T> s;
         s.Mean = per * (x0 + x1);
         s.Late = per * T.Fma(θ1, x1, first * x0);

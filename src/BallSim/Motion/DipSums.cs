@@ -19,8 +19,10 @@ internal struct DipSums<T> : IFourfold
         {
             return;
         }
-        Six(shift, 0, ref x.x0, ref x.x1, ref x.x2, ref x.x3, ref x.x4, ref x.x5);
-        Six(shift, 6, ref x.x6, ref x.x7, ref x.x8, ref x.x9, ref x.x10, ref x.x11);
+        Three(shift, 0, ref x.x0, ref x.x1, ref x.x2);
+        Three(shift, 3, ref x.x3, ref x.x4, ref x.x5);
+        Three(shift, 6, ref x.x6, ref x.x7, ref x.x8);
+        Three(shift, 9, ref x.x9, ref x.x10, ref x.x11);
     }
 
     public void Do(Doubles4 a, Doubles4 b, Doubles4 c, Doubles4 d, Doubles4 e)
@@ -78,31 +80,22 @@ internal struct DipSums<T> : IFourfold
         last = T.Fma(θ, part, last);
     }
 
-    // Six of them from one on, as one shot does its three vectors: each is a long chain, and side by side in the code they fill each other's gaps.
+    // Three of them from one on: each is a long chain, and side by side in the code they fill each other's gaps. Six would, too, but for the numbers that no register is left for.
     [MethodImpl(MethodImplOptions.NoInlining)]
-    private static void Six(in Quartic<T> shift, int first, ref T x0, ref T x1, ref T x2, ref T x3, ref T x4, ref T x5)
+    private static void Three(in Quartic<T> shift, int first, ref T x0, ref T x1, ref T x2)
     {
         var r0 = FreshCover<T>.Begin(shift.At((first + 0.5) / Samples), out var q0, out var a0);
         var r1 = FreshCover<T>.Begin(shift.At((first + 1.5) / Samples), out var q1, out var a1);
         var r2 = FreshCover<T>.Begin(shift.At((first + 2.5) / Samples), out var q2, out var a2);
-        var r3 = FreshCover<T>.Begin(shift.At((first + 3.5) / Samples), out var q3, out var a3);
-        var r4 = FreshCover<T>.Begin(shift.At((first + 4.5) / Samples), out var q4, out var a4);
-        var r5 = FreshCover<T>.Begin(shift.At((first + 5.5) / Samples), out var q5, out var a5);
         for (var i = 0; i < 2; i++)
         {
             Elementary<T>.CloserFourthRoot(a0, ref r0);
             Elementary<T>.CloserFourthRoot(a1, ref r1);
             Elementary<T>.CloserFourthRoot(a2, ref r2);
-            Elementary<T>.CloserFourthRoot(a3, ref r3);
-            Elementary<T>.CloserFourthRoot(a4, ref r4);
-            Elementary<T>.CloserFourthRoot(a5, ref r5);
         }
         T one = 1.0;
         x0 = T.Fnma(q0, r0, one);
         x1 = T.Fnma(q1, r1, one);
         x2 = T.Fnma(q2, r2, one);
-        x3 = T.Fnma(q3, r3, one);
-        x4 = T.Fnma(q4, r4, one);
-        x5 = T.Fnma(q5, r5, one);
     }
 }
