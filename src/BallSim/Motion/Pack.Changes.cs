@@ -95,7 +95,9 @@ internal sealed partial class Pack<T, TSurface, TOne>
         slide.Start = q;
         slide.Rates(step.Start, out step.K1);
         slide.Fading(control, out var fade);
-        var special = T.Max(T.Max(fade.Creeps, fade.Ends), T.IfLess(fade.Stable, dt * 0.5, zero, one));
+        var ends = T.Max(fade.Creeps, fade.Ends);
+        var eases = T.IfLess(zero, ends, zero, T.IfLess(fade.Stable, dt * 0.5, zero, one));
+        var special = T.Max(ends, eases);
         slide.Linearise(step.Start);
         var h = T.Min(Pace<T>.CapTurn(dt, slide.ω), fade.Cap);
         RosenbrockW3<Slide<T, TSurface>, State<T>, T>.Take(ref slide, ref step, h, out var error);
@@ -110,7 +112,14 @@ internal sealed partial class Pack<T, TSurface, TOne>
             var lane = BitOperations.TrailingZeroCount(alone);
             var i = shotOf[lane];
             Store(lane, ref runs[i]);
-            runs[i].Ended = runs[i].Continue();
+            if (T.Lane(eases, lane) > 0)
+            {
+                runs[i].Ease();
+            }
+            else
+            {
+                runs[i].Ended = runs[i].Continue();
+            }
             Queue(i);
             Fill(lane);
         }

@@ -145,6 +145,13 @@ internal partial struct Run<T, TSurface, TRecorder>
     /// <summary>Slips on where slip has come to its end and the contact cannot hold the ball rolling.</summary>
     public Ending SlipOn() => Slip(jump: true, rolled: false);
 
+    /// <summary>Goes on with explicit steps: the slip that has just begun, and was seen last, has become so much that they follow its direction.</summary>
+    public void Ease()
+    {
+        stiff = false;
+        EnterSlide(slide.VelocityX, slide.VelocityY, y.Y);
+    }
+
     /// <summary>Whether the next step goes by distance with the explicit method.</summary>
     public readonly bool IsPlain => Phase == Phase.Slide ? !stiff && slide.ByDistance : roll.ByDistance;
 
@@ -267,7 +274,7 @@ internal partial struct Run<T, TSurface, TRecorder>
                 }
                 if (!stiff)
                 {
-                    EnterSlide(slide.VelocityX, slide.VelocityY, y.Y);
+                    Ease();
                     continue;
                 }
                 slide.Linearise(y);
