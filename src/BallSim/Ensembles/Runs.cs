@@ -15,6 +15,7 @@ internal sealed class Runs<TOne>(int size)
     private Ball? ball;
     private Lane? lane;
     private Body<Real> body;
+    private Control<Real> control;
     private Bounds<Real> bounds;
     private TOne surface;
 
@@ -28,13 +29,14 @@ internal sealed class Runs<TOne>(int size)
         if (!ReferenceEquals(ball, work.Balls[row]) || !ReferenceEquals(lane, on))
         {
             (ball, lane) = (work.Balls[row], on);
-            body = Simulator.BodyOf(ball, on, options);
+            body = Simulator.BodyOf(ball, on, options).At(options.Tolerance);
+            control = new(options.Tolerance, body);
             bounds = Simulator.BoundsOf(ball, on, options);
             surface = under.Under(ball, on, options);
         }
         ref readonly var launch = ref work.Launches[row];
         ref var run = ref runs[k];
-        run = new(body, surface, bounds, options.Tolerance, new Tally<Real>(launch.Hand == Hand.Right ? 1 : -1, launch.X));
+        run = new(body, surface, bounds, control, new Tally<Real>(launch.Hand == Hand.Right ? 1 : -1, launch.X));
         run.Ended = run.Begin(launch.X, 0, launch.Velocity.X, launch.Velocity.Y, launch.Orientation.Normalised.Spatial, launch.AngularVelocity.Spatial, launch.Loft);
     }
 
