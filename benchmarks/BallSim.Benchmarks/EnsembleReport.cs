@@ -9,7 +9,7 @@ namespace BallSim.Benchmarks;
 
 /// <summary>
 /// Throughput of ensembles, one run, to be read by ratio: shots one by one against shots side by side in doubles and in floats, one thread against all, few shots against many; the bare law (given friction) and the
-/// full one (film, oil on the cover, fresh cover). The fastest of several rounds counts; errors are maxima over the 512 releases, at the pins, against a tolerance of 1e-12.
+/// full one (film, oil on the cover, fresh cover). The fastest of several rounds counts; errors are maxima over the 512 releases, at the pins, against a tolerance of 1e-12 m (full law 1e-10).
 /// </summary>
 internal static class EnsembleReport
 {
@@ -41,7 +41,7 @@ internal static class EnsembleReport
             var alone = new EnsembleOptions { Shot = shot, SideBySide = false, Threads = 1 };
             var doubles = alone with { SideBySide = true };
             var floats = doubles with { Precision = Precision.Single };
-            var errors = new[] { alone, doubles, floats }.Select(o => Ensemble.Throw(bare, o).Zip(exact, (a, b) => Math.Abs(a.X - b.X)).Max()).ToArray();
+            var errors = new[] { alone, doubles, floats }.Select(o => Error(bare, o, exact)).ToArray();
             var rates = new[] { alone, doubles, floats }.Select(o => Rate(manyBare, o)).ToArray();
             var threads = new[] { 1, 2 }.Select(n => Rate(manyBare, doubles with { Threads = n })).ToArray();
             to.WriteLine(FormattableString.Invariant($"{tolerance:E0} | {errors[0]:E1} | {errors[1]:E1} | {errors[2]:E1} | {rates[0]:F0} | {rates[1]:F0} | {rates[2]:F0} | {rates[1] / rates[0]:F2} | {rates[2] / rates[0]:F2} | {threads[1] / threads[0]:F2}"));
@@ -50,12 +50,23 @@ internal static class EnsembleReport
         }
         to.WriteLine("bare law: tolerance [m] | floating-point operations a shot, counted | one by one | doubles | floats [GFLOP/s, one thread, and the share of the peak]");
         shares.ForEach(to.WriteLine);
-        to.WriteLine("full law at 1e-4 m, one thread: one by one | doubles | floats [shots/s]; without fresh cover; without oil on the cover");
-        foreach (var (fresh, cover) in new[] { (true, true), (false, true), (false, false) })
+        to.WriteLine("full law, one thread: what counts of the oil on the cover, tolerance [m] | greatest error, doubles | floats [m] | one by one | doubles | floats [shots/s]");
+        foreach (var (what, law, tolerances) in new (string, SimulatorOptions, double[])[]
         {
-            var alone = new EnsembleOptions { Shot = new() { Tolerance = 1e-4, FreshCover = fresh, CoverOil = cover }, SideBySide = false, Threads = 1 };
-            var rates = new[] { alone, alone with { SideBySide = true }, alone with { SideBySide = true, Precision = Precision.Single } }.Select(o => Rate(manyFull, o)).ToArray();
-            to.WriteLine(FormattableString.Invariant($"fresh cover {(fresh ? "on" : "off")}, oil on the cover {(cover ? "on" : "off")} | {rates[0]:F0} | {rates[1]:F0} | {rates[2]:F0}"));
+            ("all", new(), [3e-3, 1e-3, 1e-4]),
+            ("no fresh cover", new() { FreshCover = false }, [1e-4]),
+            ("none", new() { FreshCover = false, CoverOil = false }, [1e-4]),
+        })
+        {
+            exact = Ensemble.Throw(full, new() { Shot = law with { Tolerance = 1e-10, MaxSteps = 5_000_000 } });
+            foreach (var tolerance in tolerances)
+            {
+                var alone = new EnsembleOptions { Shot = law with { Tolerance = tolerance }, SideBySide = false, Threads = 1 };
+                var doubles = alone with { SideBySide = true };
+                var floats = doubles with { Precision = Precision.Single };
+                var rates = new[] { alone, doubles, floats }.Select(o => Rate(manyFull, o)).ToArray();
+                to.WriteLine(FormattableString.Invariant($"{what}, {tolerance:E0} | {Error(full, doubles, exact):E1} | {Error(full, floats, exact):E1} | {rates[0]:F0} | {rates[1]:F0} | {rates[2]:F0}"));
+            }
         }
         to.WriteLine("shots | us a shot (doubles, all threads, bare law at 1e-4 m) | bytes allocated a shot beside its outcome");
         foreach (var count in new[] { 1_000, 10_000, 100_000, 1_000_000 })
@@ -78,6 +89,8 @@ internal static class EnsembleReport
     }
 
     private static Throw[] Throws(Lane lane) => [.. ReleaseSet.Releases.Select(r => new Throw(ReleaseSet.Ball, lane, r))];
+
+    private static double Error(Throw[] throws, EnsembleOptions options, Outcome[] exact) => Ensemble.Throw(throws, options).Zip(exact, (a, b) => Math.Abs(a.X - b.X)).Max();
 
     private static double Rate(Throw[] throws, EnsembleOptions options)
     {
